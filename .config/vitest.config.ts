@@ -1,0 +1,30 @@
+import { fileURLToPath } from 'node:url';
+import { defineConfig } from 'vitest/config';
+
+const root = fileURLToPath(new URL('..', import.meta.url));
+export default defineConfig({
+  root,
+  cacheDir: 'node_modules/.cache/vite',
+  test: {
+    reporters: ['default', './tests/support/summary-reporter.ts'],
+    passWithNoTests: false,
+    allowOnly: !process.env.CI,
+    maxWorkers: 2,
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'pure',
+          include: [
+            'packages/*/src/**/*.test.ts',
+            'apps/*/src/**/*.test.ts',
+            'tests/tooling/**/*.test.ts',
+            'tests/reference/**/*.test.ts',
+          ],
+          exclude: ['**/*.pg.test.ts', '**/node_modules/**'],
+          environment: 'node',
+        },
+      },
+    ],
+  },
+});
