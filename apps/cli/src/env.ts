@@ -1,0 +1,44 @@
+import { z } from 'zod';
+
+const url = z
+  .string()
+  .regex(/^\w+:\/\/\S+$/, 'must be a URL')
+  .optional();
+
+/** Everything the command line reads from its environment; nothing else in this app looks at `process.env`. */
+const CliEnv = z.object({
+  APP_ROOT: z.string().optional(),
+  CI: z.string().optional(),
+  DATABASE_URL: url,
+  MIGRATE_DATABASE_URL: url,
+  AUTH_DATABASE_URL: url,
+  QUEUE_DATABASE_URL: url,
+  RELAY_DATABASE_URL: url,
+  SHADOW_DATABASE_URL: url,
+  REDIS_URL: url,
+  PUBLIC_ORIGIN: url,
+  PORT: z.coerce.number().int().min(0).max(65_535).optional(),
+});
+export type CliEnv = z.output<typeof CliEnv>;
+
+/**
+ * The environment of this run, checked.
+ * @throws Error with one sentence per wrong variable: a person mistyped it and must see which.
+ */
+export function readEnv(): CliEnv {
+  // A variable set to nothing (`REDIS_URL= npm start`) means "not set".
+  const given = Object.fromEntries(Object.entries(process.env).filter(([, value]) => value !== ''));
+  const parsed = CliEnv.safeParse(given);
+  if (parsed.success) return parsed.data;
+  throw new Error(parsed.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}.`).join(' '));
+}
+
+/** The environment a child process gets: ours, with `extra` on top. */
+export function childEnv(extra: Readonly<Record<string, string | undefined>> = {}): NodeJS.ProcessEnv {
+  return { ...process.env, ...extra };
+}
+
+/** The little that a server of another account needs to know of this environment. */
+export function bareEnv(): NodeJS.ProcessEnv {
+  return { PATH: process.env.PATH, LC_ALL: 'C', TZ: 'UTC' };
+}
