@@ -1,0 +1,11 @@
+/** Why a property cannot be given. Expected, so a value: nothing here extrapolates beyond its fits. */
+export type ThermoFault =
+  | { readonly ok: false; readonly fault: 'unknown-refrigerant'; readonly refrigerant: string }
+  | { readonly ok: false; readonly fault: 'temperature-out-of-range'; readonly lowK: number; readonly highK: number }
+  | { readonly ok: false; readonly fault: 'pressure-out-of-range'; readonly lowKpa: number; readonly highKpa: number };
+
+export const unknownRefrigerant = (refrigerant: string): ThermoFault => ({
+  ok: false,
+  fault: 'unknown-refrigerant',
+  refrigerant,
+});
