@@ -2,6 +2,8 @@ import { fileURLToPath } from 'node:url';
 import { defineConfig } from 'vitest/config';
 
 const root = fileURLToPath(new URL('..', import.meta.url));
+const withServer = ['tests/**/*.pg.test.ts', 'packages/*/src/**/*.pg.test.ts', 'apps/*/src/**/*.pg.test.ts'];
+
 export default defineConfig({
   root,
   cacheDir: 'node_modules/.cache/vite',
@@ -23,6 +25,19 @@ export default defineConfig({
           ],
           exclude: ['**/*.pg.test.ts', '**/node_modules/**'],
           environment: 'node',
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'postgres',
+          include: withServer,
+          exclude: ['**/node_modules/**'],
+          environment: 'node',
+          globalSetup: ['tests/support/postgres.global.ts'],
+          pool: 'forks',
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
         },
       },
     ],

@@ -10,9 +10,19 @@ import { connectSql, LOGINS, type DatabaseUrls } from './logins.ts';
 import { dataDir, root } from './paths.ts';
 import { migrateQueue } from './queue-schema.ts';
 
-export { ensureRoles, localPasswords, LOGIN_NAMES, LOGINS, rolesSql, urlsAsEnv, urlsFor } from './logins.ts';
+export {
+  connectSql,
+  ensureRoles,
+  localPasswords,
+  LOGIN_NAMES,
+  LOGINS,
+  rolesSql,
+  urlsAsEnv,
+  urlsFor,
+} from './logins.ts';
 export type { DatabaseUrls, Login, Passwords } from './logins.ts';
 export { root } from './paths.ts';
+export { tryLock } from './lock.ts';
 
 const require = createRequire(import.meta.url);
 const NOWHERE = 'postgresql://unset@127.0.0.1:1/unset';
