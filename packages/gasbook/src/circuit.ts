@@ -2,8 +2,8 @@ import type { Instant } from '@ullage/units';
 import type { OutsideAccounts } from './account.ts';
 import type { Holding } from './holding.ts';
 import type { DerivedPosting, Posting } from './movement.ts';
-import { startReplay } from './replay.ts';
-import type { Moment, Replay } from './replay.ts';
+import { Replay } from './replay.ts';
+import type { Moment } from './replay.ts';
 import { inOrder, movementsInOrder } from './timeline.ts';
 
 /** The technician's own word on whether the charge reached full. */
@@ -66,7 +66,7 @@ function withStatements(entries: readonly CircuitEntry[]): CircuitEntry[] {
  */
 export function replayCircuit(timeline: CircuitTimeline, outside: OutsideAccounts): DerivedPosting[] {
   const entries = inOrder(withStatements(timeline.entries));
-  const replay = startReplay(timeline.account, outside.discrepancy);
+  const replay = new Replay(timeline.account, outside.discrepancy);
   const first = entries[0];
   if (first && timeline.opening === 'assumed-full')
     replay.gain(timeline.holding, {
@@ -76,7 +76,7 @@ export function replayCircuit(timeline: CircuitTimeline, outside: OutsideAccount
       grams: fullGramsAt(timeline.fullCharges, first.happenedAt) ?? 0,
     });
   for (const entry of entries) replayEntry(replay, entry, { timeline, outside });
-  return [...replay.postings];
+  return replay.postings;
 }
 
 function replayEntry(

@@ -2,8 +2,7 @@ import type { Instant } from '@ullage/units';
 import type { OutsideAccounts } from './account.ts';
 import type { Holding } from './holding.ts';
 import type { DerivedPosting, Posting } from './movement.ts';
-import { startReplay } from './replay.ts';
-import type { Replay } from './replay.ts';
+import { Replay } from './replay.ts';
 import { inOrder, movementsInOrder } from './timeline.ts';
 
 /** What a scale showed and the tare used, each in whole grams, rounded once. */
@@ -60,7 +59,7 @@ function stepsOf(entry: CylinderEntry): Step[] {
  */
 export function replayCylinder(timeline: CylinderTimeline, outside: OutsideAccounts): DerivedPosting[] {
   const steps = inOrder(timeline.entries).flatMap(stepsOf);
-  const replay = startReplay(timeline.account, outside.discrepancy);
+  const replay = new Replay(timeline.account, outside.discrepancy);
   postOpening(replay, steps, { timeline, outside });
   for (const step of steps) {
     const moment = { factId: step.entry.factId, part: step.part, happenedAt: step.entry.happenedAt };
@@ -73,7 +72,7 @@ export function replayCylinder(timeline: CylinderTimeline, outside: OutsideAccou
         whenEmpty: timeline.registered,
       });
   }
-  return [...replay.postings];
+  return replay.postings;
 }
 
 /** Counts back from the first weighing over the movements before it: so much must have been there to begin with. */

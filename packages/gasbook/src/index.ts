@@ -6,3 +6,6 @@ export * from './holding.ts';
 export * from './movement.ts';
 export * from './reconcile.ts';
 export * from './split.ts';
+export * from './composition.ts';
+export * from './stops.ts';
+export * from './taint.ts';
