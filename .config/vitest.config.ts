@@ -12,6 +12,7 @@ export default defineConfig({
     passWithNoTests: false,
     allowOnly: !process.env.CI,
     maxWorkers: 2,
+    fsModuleCache: false, // two runs at once: one clears it under the other
     projects: [
       {
         extends: true,
