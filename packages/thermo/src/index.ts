@@ -1,5 +1,13 @@
+export { airCheck, DEFAULT_PURITY_MOLE_FRACTION, DEFAULT_SHOP_EXCESS_KPA } from './air-check.ts';
+export type { AirCheck, AirCheckInput, AirVerdict } from './air-check.ts';
+export { airDrawn } from './air-drawn.ts';
+export type { AirDrawn, AirDrawnInput, OpenLeak } from './air-drawn.ts';
+export { chargeState } from './charge-state.ts';
+export type { ChargeState, ChargeStateInput, ChargeStateKind } from './charge-state.ts';
 export { REFRIGERANTS } from './correlations/index.ts';
 export type { ThermoFault } from './fault.ts';
+export { massLeft } from './mass-left.ts';
+export type { MassLeft, MassLeftInput } from './mass-left.ts';
 export type { Reason } from './reason.ts';
 export { saturation } from './saturation.ts';
 export type { Saturation, SaturationInput } from './saturation.ts';
