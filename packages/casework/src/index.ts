@@ -1,1 +1,1 @@
-export {};
+export type { Actor, DeskCommand, Office, PageQuery, World } from './office.ts';

@@ -1,0 +1,83 @@
+import type {
+  BooksView,
+  AttentionView,
+  ChangesView,
+  CommandAnswer,
+  CommandName,
+  CylinderListView,
+  CylinderView,
+  EvacuationAdvice,
+  EvacuationQuery,
+  LeakRateSheetView,
+  MeView,
+  NoticesView,
+  PeopleView,
+  PlacesView,
+  PushAnswer,
+  ReturnsView,
+  Role,
+  ServiceRecordView,
+  UnitListView,
+  UnitView,
+  VisitListView,
+  VisitView,
+} from '@ullage/contracts';
+import type { Calendar, Instant } from '@ullage/units';
+import type { Database } from '@ullage/database';
+
+/** Who acts, as the guard found them on this very request. */
+export interface Actor {
+  readonly tenantId: string;
+  readonly userId: string;
+  readonly role: Role;
+  /** Network address for the audit trail. */
+  readonly address?: string;
+}
+/** What the outside world gives: time, ids and the calendar. Rows get their instants from here, never from the database. */
+export interface World {
+  readonly database: Database;
+  readonly calendar: Calendar;
+  now(): Instant;
+  newId(): string;
+}
+/** A command as a desk sends it: the Idempotency-Key is its id, `received` the body as it came, before any default. */
+export interface DeskCommand {
+  readonly id: string;
+  readonly kind: CommandName;
+  readonly received: unknown;
+}
+export interface PageQuery {
+  readonly query?: string;
+  readonly after?: string;
+}
+
+/**
+ * Everything a contractor's people can do and see. One per process; each call is one tenant's transaction.
+ * Every method throws `Refusal` for what is refused, with `not-found` alike for an id that is another tenant's and one
+ * that does not exist.
+ */
+export interface Office {
+  /** Applies a desk command once. The same id with the same content answers as the first time. */
+  apply(actor: Actor, command: DeskCommand): Promise<CommandAnswer>;
+  /** Applies a device's batch: each command by itself, a bad one stepped over. `body` is the push as it came. */
+  push(actor: Actor, body: unknown): Promise<PushAnswer>;
+  me(actor: Actor): Promise<MeView>;
+  people(actor: Actor, invitations: PeopleView['invitations']): Promise<PeopleView>;
+  places(actor: Actor, page: PageQuery): Promise<PlacesView>;
+  units(actor: Actor, page: PageQuery): Promise<UnitListView>;
+  unit(actor: Actor, unitId: string): Promise<UnitView>;
+  /** Visits of a person on a day (in the site's zone), or of everybody. */
+  visits(actor: Actor, asked: { day?: string; personId?: string }): Promise<VisitListView>;
+  visit(actor: Actor, visitId: string): Promise<VisitView>;
+  /** What the law asks of a recovery before it is done, and what going lower risks. */
+  evacuation(actor: Actor, asked: EvacuationQuery & { visitId: string }): Promise<EvacuationAdvice>;
+  serviceRecord(actor: Actor, visitId: string): Promise<ServiceRecordView>;
+  returns(actor: Actor, asked: { weekOf?: string }): Promise<ReturnsView>;
+  cylinders(actor: Actor, page: PageQuery): Promise<CylinderListView>;
+  cylinder(actor: Actor, cylinderId: string): Promise<CylinderView>;
+  leakRateSheet(actor: Actor, calculationId: string): Promise<LeakRateSheetView>;
+  books(actor: Actor): Promise<BooksView>;
+  attention(actor: Actor): Promise<AttentionView>;
+  notices(actor: Actor): Promise<NoticesView>;
+  changes(actor: Actor, since: { epoch: number; number: number }): Promise<ChangesView>;
+}

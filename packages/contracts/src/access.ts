@@ -1,0 +1,31 @@
+/** Who may do what. One table: the api's guard, the screens and the tests read it. */
+import * as z from 'zod';
+
+export const ROLES = ['owner', 'manager', 'dispatcher', 'warehouse', 'technician', 'auditor'] as const;
+export const Role = z.enum(ROLES, { error: 'Role: choose one from the list.' });
+export type Role = (typeof ROLES)[number];
+
+export const PERMISSIONS = [
+  'books.read',
+  'call.take',
+  'visit.place',
+  'visit.record',
+  'cylinder.register',
+  'instrument.register',
+  'people.manage',
+  'attention.settle',
+  'sums.ask',
+] as const;
+export type Permission = (typeof PERMISSIONS)[number];
+
+const EVERYTHING = PERMISSIONS;
+/** The auditor reads the books and changes nothing. */
+export const MAY: Readonly<Record<Role, readonly Permission[]>> = {
+  owner: EVERYTHING,
+  manager: EVERYTHING,
+  dispatcher: ['books.read', 'call.take', 'visit.place', 'attention.settle', 'sums.ask'],
+  warehouse: ['books.read', 'cylinder.register', 'instrument.register', 'attention.settle', 'sums.ask'],
+  technician: ['books.read', 'visit.record', 'cylinder.register', 'instrument.register', 'sums.ask'],
+  auditor: ['books.read', 'sums.ask'],
+};
+export const may = (role: Role, permission: Permission): boolean => MAY[role].includes(permission);

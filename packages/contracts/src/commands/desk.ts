@@ -1,0 +1,203 @@
+/** What the office reports: calls, placements, people, things. */
+import * as z from 'zod';
+import { Role } from '../access.ts';
+import {
+  clockText,
+  dayText,
+  Elevation,
+  Id,
+  mass,
+  monthText,
+  note,
+  optionalText,
+  text,
+  TimeZone,
+} from '../primitives.ts';
+import { Refrigerant } from '../refrigerants.ts';
+
+export const USES = [
+  'commercial-refrigeration',
+  'industrial-process-refrigeration',
+  'comfort-cooling',
+  'refrigerated-transport',
+  'other',
+] as const;
+export const EQUIPMENT = ['rack', 'chiller', 'rooftop', 'split', 'variable-flow', 'other'] as const;
+export const FULL_CHARGE_METHODS = ['maker', 'calculated', 'measured', 'range'] as const;
+
+const FullChargeEntry = z.strictObject({
+  mass: mass('Full charge', { positive: true, atMostKg: 50_000 }),
+  method: z.enum(FULL_CHARGE_METHODS, { error: 'Full charge: say where the figure comes from.' }),
+  low: mass('Lower end of the range', { positive: true }).optional(),
+  high: mass('Upper end of the range', { positive: true }).optional(),
+});
+
+/** An existing record is named by its id alone; a new one brings its own id and what it is. */
+const CallCustomer = z.strictObject({
+  id: Id,
+  new: z.strictObject({ name: text('Customer', { max: 120 }) }).optional(),
+});
+const CallSite = z.strictObject({
+  id: Id,
+  new: z
+    .strictObject({
+      address: text('Site address', { max: 300 }),
+      name: optionalText('Site name', { max: 120 }),
+      timeZone: TimeZone,
+      elevationM: Elevation,
+      accessNotes: note('Access'),
+      contact: z
+        .strictObject({ name: text('Contact', { max: 120 }), phone: optionalText('Phone', { max: 40 }) })
+        .optional(),
+      country: z.string().length(2).optional(),
+      region: optionalText('State', { max: 60 }),
+    })
+    .optional(),
+});
+const CallUnit = z.strictObject({
+  id: Id,
+  new: z
+    .strictObject({ tag: text('Unit', { max: 40 }), description: optionalText('What it is', { max: 200 }) })
+    .optional(),
+});
+const CallCircuit = z.strictObject({
+  id: Id,
+  new: z
+    .strictObject({
+      letter: text('Circuit', { max: 4 }).optional(),
+      refrigerant: Refrigerant,
+      use: z.enum(USES, { error: 'Use: choose one, as commercial refrigeration.' }),
+      equipment: z.enum(EQUIPMENT).optional(),
+      subsector: z.enum(['residential-light-commercial-ac']).optional(),
+      decisionWhy: note('Why this subsector'),
+      installedOn: dayText('Installed on').optional(),
+      fullCharge: FullChargeEntry,
+    })
+    .optional(),
+});
+const PastAddition = z.strictObject({
+  id: Id,
+  onDay: dayText('Day of the past addition'),
+  mass: mass('Past addition', { positive: true }).nullable(),
+  by: z.enum(['us', 'other']),
+});
+
+/** A customer rings: whom, where, which unit, what is wrong, what was added before. One command, so nothing is half taken. */
+export const TakeCall = z
+  .strictObject({
+    customer: CallCustomer,
+    site: CallSite,
+    unit: CallUnit,
+    circuit: CallCircuit,
+    history: z.array(PastAddition).max(200, { error: 'Past additions: at most 200 in one call.' }),
+    visit: z.strictObject({ id: Id, symptom: note('What is wrong') }),
+  })
+  .meta({
+    id: 'TakeCall',
+    description: 'Take a call: customer, site, unit, circuit, past additions and the visit asked for.',
+  });
+
+export const OVERRIDE_RULES = ['double-booked', 'outside-working-day'] as const;
+/** Put a visit on a technician's day. The moment is wall-clock time at the site. */
+export const PlaceVisit = z
+  .strictObject({
+    visitId: Id,
+    version: z.int({ error: 'Version: send the one you saw.' }),
+    personId: Id,
+    withPersonIds: z.array(Id).max(6).optional(),
+    day: dayText('Day'),
+    time: clockText('Time'),
+    which: z
+      .enum(['earlier', 'later'])
+      .optional()
+      .meta({ description: 'Which of the two, where clocks are put back.' }),
+    minutes: z.int().min(5, { error: 'Length: at least 5 minutes.' }).max(1440, { error: 'Length: at most a day.' }),
+    override: z
+      .strictObject({ rules: z.array(z.enum(OVERRIDE_RULES)).min(1), reason: text('Reason', { min: 3, max: 400 }) })
+      .optional(),
+  })
+  .meta({ id: 'PlaceVisit', description: 'Place a visit on a technician, at a moment inside its window.' });
+
+export const UnplaceVisit = z
+  .strictObject({ visitId: Id, version: z.int() })
+  .meta({ id: 'UnplaceVisit', description: 'Take a visit off the plan; it is proposed again.' });
+
+export const CERTIFICATE_TYPES = ['I', 'II', 'III', 'universal', 'apprentice'] as const;
+const CertificateEntry = z.strictObject({
+  id: Id,
+  scheme: z.literal('us-608'),
+  type: z.enum(CERTIFICATE_TYPES, { error: 'Certificate: choose I, II, III, universal or registered apprentice.' }),
+  registeredOn: dayText('Registered on').optional(),
+  endsOn: dayText('Ends on').optional(),
+});
+/** A person of the firm. With an e-mail address the one invited under it becomes this person. */
+export const RegisterPerson = z
+  .strictObject({
+    personId: Id,
+    name: text('Name', { max: 120 }),
+    email: z.email({ error: 'E-mail: give an address, as kim@firm.example.' }).optional(),
+    role: Role.optional(),
+    certificates: z.array(CertificateEntry).max(10),
+  })
+  .meta({ id: 'RegisterPerson', description: 'Register a person with certificates.' });
+
+export const INSTRUMENT_KINDS = [
+  'detector',
+  'gauge',
+  'scale',
+  'thermometer',
+  'vacuum-gauge',
+  'recovery-machine',
+] as const;
+export const RegisterInstrument = z
+  .strictObject({
+    instrumentId: Id,
+    kind: z.enum(INSTRUMENT_KINDS, { error: 'Kind: choose what it is, as detector.' }),
+    tag: text('Tag', { max: 40 }),
+    senseGramsPerYear: z.number().positive().max(100_000).optional(),
+    carrierId: Id.optional(),
+    madeOn: dayText('Made on').optional(),
+  })
+  .meta({
+    id: 'RegisterInstrument',
+    description: 'Register a detector, gauge, scale or machine, on the spot if need be.',
+  });
+
+export const CYLINDER_KINDS = ['disposable', 'refillable', 'recovery'] as const;
+export const RegisterCylinder = z
+  .strictObject({
+    cylinderId: Id,
+    kind: z.enum(CYLINDER_KINDS, { error: 'Kind: disposable, refillable or recovery.' }),
+    specification: text('Specification', { max: 40 }).meta({ description: 'As stamped, as DOT-4BA400.' }),
+    serial: text('Serial', { max: 60 }),
+    label: optionalText('Label', { max: 40 }),
+    waterCapacity: mass('Water capacity', { positive: true, atMostKg: 2_000 }),
+    tare: mass('Tare', { positive: true, atMostKg: 2_000 }),
+    servicePressurePsig: z.number().positive().max(10_000).optional(),
+    madeMonth: monthText('Made').optional(),
+    testedMonth: monthText('Last test').optional(),
+    ownerCustomerId: Id.optional(),
+    dedicatedTo: Refrigerant.optional(),
+    gas: z
+      .strictObject({
+        refrigerant: Refrigerant,
+        state: z.enum(['new', 'recovered', 'recycled', 'reclaimed']),
+        gross: mass('Gross weight'),
+      })
+      .optional()
+      .meta({ description: 'What is in it as it is registered; nothing for an empty one.' }),
+  })
+  .meta({ id: 'RegisterCylinder', description: 'Register a cylinder by its stamps, with what is in it.' });
+
+export const SettleAttention = z
+  .strictObject({ attentionId: Id, how: z.enum(['try-again', 'leave-out']), note: note('Note') })
+  .meta({ id: 'SettleAttention', description: 'Try a refused command again, or leave it out; it is kept either way.' });
+
+export const LinkOwnerTold = z
+  .strictObject({
+    circuitId: Id,
+    visitId: Id.optional(),
+    who: text('Who was told', { max: 120 }),
+    what: note('What was said'),
+  })
+  .meta({ id: 'OwnerTold', description: 'The owner or operator was told what the law asks of them.' });

@@ -1,0 +1,81 @@
+/**
+ * Every command there is, with the permission it needs. The api makes a route of each, the phone sends them in an
+ * envelope, and casework holds one function per kind: the three cannot drift apart.
+ */
+import * as z from 'zod';
+import type { Permission } from '../access.ts';
+import { Id, instantText } from '../primitives.ts';
+import * as desk from './desk.ts';
+import * as field from './field.ts';
+
+export * from './desk.ts';
+export * from './field.ts';
+
+interface CommandKind<Body extends z.ZodType> {
+  readonly body: Body;
+  readonly permission: Permission;
+}
+const kind = <Body extends z.ZodType>(permission: Permission, body: Body): CommandKind<Body> => ({ body, permission });
+
+export const COMMANDS = {
+  'take-call': kind('call.take', desk.TakeCall),
+  'place-visit': kind('visit.place', desk.PlaceVisit),
+  'unplace-visit': kind('visit.place', desk.UnplaceVisit),
+  'register-person': kind('people.manage', desk.RegisterPerson),
+  'register-instrument': kind('instrument.register', desk.RegisterInstrument),
+  'register-cylinder': kind('cylinder.register', desk.RegisterCylinder),
+  'settle-attention': kind('attention.settle', desk.SettleAttention),
+  'record-owner-told': kind('visit.record', desk.LinkOwnerTold),
+  arrive: kind('visit.record', field.Arrive),
+  'record-safety': kind('visit.record', field.RecordSafety),
+  'record-tool-check': kind('visit.record', field.RecordToolCheck),
+  'record-readings': kind('visit.record', field.RecordReadings),
+  'record-look': kind('visit.record', field.RecordLook),
+  'record-leak-point': kind('visit.record', field.RecordLeakPoint),
+  'record-consent': kind('visit.record', field.RecordConsent),
+  'record-recovery': kind('visit.record', field.RecordRecovery),
+  'record-repair': kind('visit.record', field.RecordRepair),
+  'record-verification': kind('visit.record', field.RecordVerification),
+  'record-vacuum': kind('visit.record', field.RecordVacuum),
+  'record-charge': kind('visit.record', field.RecordCharge),
+  'record-service-loss': kind('visit.record', field.RecordServiceLoss),
+  'record-inspection': kind('visit.record', field.RecordInspection),
+  'state-normal-operation': kind('visit.record', field.StateNormalOperation),
+  'correct-weighing': kind('visit.record', field.CorrectWeighing),
+  'finish-visit': kind('visit.record', field.FinishVisit),
+} as const;
+export type CommandName = keyof typeof COMMANDS;
+export type CommandBody<K extends CommandName> = z.output<(typeof COMMANDS)[K]['body']>;
+export const COMMAND_NAMES = Object.keys(COMMANDS) as CommandName[];
+export const isCommandName = (name: string): name is CommandName => Object.hasOwn(COMMANDS, name);
+
+/** What a desk sends to `POST /v1/commands/<kind>`; the command id is the Idempotency-Key. */
+export const requestOf = <K extends CommandName>(name: K) =>
+  z
+    .strictObject({
+      happenedAt: instantText('Time').optional().meta({ description: 'When it happened; now, unless said.' }),
+      dependsOn: z.array(Id).max(50).optional(),
+      body: COMMANDS[name].body,
+    })
+    .meta({ id: `Request.${name}` });
+
+/** What a device sends. The hash of the envelope as received decides whether it is the same command again. */
+export const Envelope = z.strictObject({
+  id: Id,
+  schema: z.string().max(60),
+  device: Id,
+  deviceSeq: z.int().nonnegative(),
+  happenedAt: instantText('Time'),
+  dependsOn: z.array(Id).max(50).default([]),
+  body: z.unknown(),
+});
+export type Envelope = z.output<typeof Envelope>;
+
+/** A batch from a device. Envelopes are read one by one, so that a bad one never blocks the rest. */
+export const Push = z
+  .strictObject({
+    sentAt: instantText('Sent at').meta({ description: 'The device’s clock as it sends; a wrong clock is noticed.' }),
+    device: Id,
+    commands: z.array(z.unknown()).max(500, { error: 'Commands: at most 500 in one push.' }),
+  })
+  .meta({ id: 'Push' });

@@ -1,0 +1,130 @@
+import * as z from 'zod';
+import { MASS_UNITS } from '@ullage/units';
+
+/** A mass as it is shown: as entered where somebody entered it, and in whole grams where the books have it. */
+export const MassView = z.object({ value: z.string(), unit: z.enum(MASS_UNITS) }).meta({ id: 'Mass' });
+export const Reason = z.object({ text: z.string(), source: z.string() }).meta({ id: 'Reason' });
+export const PersonRef = z.object({ id: z.string(), name: z.string() }).meta({ id: 'PersonRef' });
+
+export const DutyView = z
+  .object({
+    id: z.string(),
+    key: z.string(),
+    kind: z.string(),
+    title: z.string(),
+    rulebook: z.string(),
+    clause: z.string(),
+    responsible: z.string(),
+    opensAt: z.string().nullable(),
+    dueAt: z.string().meta({ description: 'The first instant after the last legal day.' }),
+    dueOn: z.string(),
+    provisional: z.boolean(),
+    state: z.enum(['open', 'discharged', 'discharged-late', 'withdrawn', 'suspended', 'not-yet-known']),
+    why: z.string(),
+    flags: z.array(z.string()),
+    dischargedByFactIds: z.array(z.string()),
+    visitId: z.string().nullable().meta({ description: 'The return visit proposed or placed for it.' }),
+  })
+  .meta({ id: 'Duty' });
+export type DutyView = z.infer<typeof DutyView>;
+
+export const CalculationView = z
+  .object({
+    id: z.string(),
+    number: z.int(),
+    rulebook: z.string(),
+    rulebookTitle: z.string(),
+    rulebookVersion: z.string(),
+    method: z.string(),
+    onDay: z.string(),
+    leakMass: MassView,
+    fullCharge: MassView,
+    days: z.int(),
+    substituted: z.boolean(),
+    ratePercent: z.string().meta({ description: 'Two places, for reading; the verdict compares the exact fraction.' }),
+    exact: z.string(),
+    thresholdPercent: z.number(),
+    over: z.boolean(),
+    alternative: z.object({ ratePercent: z.string(), over: z.boolean(), why: z.string() }).nullable(),
+    clause: z.string(),
+    flags: z.array(z.string()),
+    reasons: z.array(Reason),
+    standing: z.boolean().meta({ description: 'False once a corrected fact made a newer one.' }),
+    madeAt: z.string(),
+  })
+  .meta({ id: 'Calculation' });
+export type CalculationView = z.infer<typeof CalculationView>;
+
+export const HeadroomView = z
+  .object({
+    mass: MassView,
+    grams: z.int(),
+    thresholdPercent: z.number(),
+    onDay: z.string(),
+    reasons: z.array(Reason),
+    clause: z.string(),
+  })
+  .meta({ id: 'Headroom' });
+export type HeadroomView = z.infer<typeof HeadroomView>;
+
+export const AdditionView = z
+  .object({
+    factIds: z.array(z.string()),
+    day: z.string(),
+    mass: MassView.nullable().meta({ description: 'Net of the visit; null when it was never weighed.' }),
+    grams: z.int().nullable(),
+    kind: z.enum(['top-off', 'at-repair', 'past']),
+    by: z.string(),
+    visitId: z.string().nullable(),
+  })
+  .meta({ id: 'Addition' });
+export const LeakPointView = z
+  .object({
+    id: z.string(),
+    label: z.string(),
+    place: z.string(),
+    placeText: z.string(),
+    where: z.string(),
+    lowGramsPerYear: z.number().nullable(),
+    highGramsPerYear: z.number().nullable(),
+    state: z.enum(['open', 'repaired', 'verified', 'deferred', 'declined']),
+    foundOn: z.string(),
+    changedOn: z.string(),
+  })
+  .meta({ id: 'LeakPoint' });
+export type LeakPointView = z.infer<typeof LeakPointView>;
+export const LookView = z
+  .object({
+    id: z.string(),
+    day: z.string(),
+    placesText: z.array(z.string()),
+    where: z.string().nullable(),
+    methodText: z.string(),
+    instrument: z.string().nullable(),
+    sensitivityGramsPerYear: z.number().nullable(),
+    unitState: z.string(),
+    result: z.enum(['clear', 'hit', 'found', 'could-not-reach']),
+    inDoubt: z.boolean(),
+    why: z.string().nullable(),
+    by: z.string(),
+    visitId: z.string().nullable(),
+  })
+  .meta({ id: 'Look' });
+export type LookView = z.infer<typeof LookView>;
+/** A recorded fact as it stands in a visit or a unit's history. */
+export const FactView = z
+  .object({
+    id: z.string(),
+    kind: z.string(),
+    title: z.string(),
+    summary: z.string(),
+    circuitId: z.string().nullable(),
+    happenedAt: z.string(),
+    recordedAt: z.string(),
+    by: z.string(),
+    correctsId: z.string().nullable(),
+    correctedById: z.string().nullable(),
+    body: z.record(z.string(), z.unknown()),
+  })
+  .meta({ id: 'Fact' });
+export type FactView = z.infer<typeof FactView>;

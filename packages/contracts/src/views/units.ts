@@ -1,0 +1,162 @@
+import * as z from 'zod';
+import {
+  AdditionView,
+  CalculationView,
+  DutyView,
+  FactView,
+  HeadroomView,
+  LeakPointView,
+  LookView,
+  MassView,
+  Reason,
+} from './common.ts';
+
+export const SiteView = z
+  .object({
+    id: z.string(),
+    name: z.string(),
+    address: z.string(),
+    timeZone: z.string(),
+    elevationM: z.number(),
+    barometerKpa: z.number(),
+    accessNotes: z.string().nullable(),
+    contact: z.object({ name: z.string(), phone: z.string().nullable() }).nullable(),
+    customer: z.object({ id: z.string(), name: z.string() }),
+    leakRateMethod: z.string(),
+  })
+  .meta({ id: 'Site' });
+
+export const CircuitView = z
+  .object({
+    id: z.string(),
+    tag: z.string().meta({ description: 'Unit tag and circuit letter, as 0417-A.' }),
+    letter: z.string(),
+    refrigerant: z.string(),
+    flammability: z.string().nullable(),
+    use: z.string(),
+    useText: z.string(),
+    installedOn: z.string().nullable(),
+    fullCharge: z.object({ mass: MassView, methodText: z.string(), fromOn: z.string() }),
+    rulebooks: z.array(
+      z.object({
+        rulebook: z.string(),
+        title: z.string(),
+        version: z.string(),
+        inScope: z.boolean(),
+        why: z.string(),
+        clause: z.string(),
+      }),
+    ),
+    headroom: HeadroomView.nullable(),
+    headroomWhyNot: z.string().nullable(),
+    latest: CalculationView.nullable(),
+    calculations: z.array(CalculationView),
+    additions: z.array(AdditionView).meta({ description: 'Newest first.' }),
+    leakPoints: z.array(LeakPointView),
+    looks: z.array(LookView).meta({ description: 'Newest first.' }),
+    events: z.array(FactView).meta({ description: 'Repairs, tests, inspections and statements, newest first.' }),
+    duties: z.array(DutyView),
+    explains: z
+      .object({
+        verdict: z.enum(['explains', 'explains-part', 'cannot-tell']),
+        text: z.string(),
+        lowPercent: z.number().nullable(),
+        highPercent: z.number().nullable(),
+        goneGramsPerYear: z.number().nullable(),
+      })
+      .nullable(),
+    balanceGrams: z.int(),
+    doubts: z.array(z.object({ text: z.string(), visitId: z.string().nullable() })),
+  })
+  .meta({ id: 'Circuit' });
+export type CircuitView = z.infer<typeof CircuitView>;
+
+export const UnitView = z
+  .object({
+    id: z.string(),
+    tag: z.string(),
+    description: z.string().nullable(),
+    site: SiteView,
+    circuits: z.array(CircuitView),
+    visits: z.array(
+      z.object({
+        id: z.string(),
+        purpose: z.string(),
+        state: z.string(),
+        at: z.string().nullable(),
+        people: z.array(z.string()),
+      }),
+    ),
+    now: z.string(),
+    number: z.int(),
+  })
+  .meta({ id: 'UnitPage' });
+export type UnitView = z.infer<typeof UnitView>;
+
+export const UnitListView = z
+  .object({
+    items: z.array(
+      z.object({
+        unitId: z.string(),
+        circuitId: z.string(),
+        tag: z.string(),
+        description: z.string().nullable(),
+        site: z.string(),
+        customer: z.string(),
+        refrigerant: z.string(),
+        fullCharge: MassView,
+        rateText: z.string().nullable(),
+        over: z.boolean().nullable(),
+        nextDuty: z.object({ title: z.string(), dueOn: z.string(), dueAt: z.string() }).nullable(),
+      }),
+    ),
+    next: z.string().nullable(),
+  })
+  .meta({ id: 'UnitList' });
+export type UnitListView = z.infer<typeof UnitListView>;
+
+/** What the call form offers as the caller is typed: known customers, sites and units. */
+export const PlacesView = z
+  .object({
+    customers: z.array(z.object({ id: z.string(), name: z.string() })),
+    sites: z.array(
+      z.object({ id: z.string(), customerId: z.string(), name: z.string(), address: z.string(), timeZone: z.string() }),
+    ),
+    units: z.array(
+      z.object({
+        id: z.string(),
+        siteId: z.string(),
+        tag: z.string(),
+        description: z.string().nullable(),
+        circuits: z.array(
+          z.object({
+            id: z.string(),
+            letter: z.string(),
+            refrigerant: z.string(),
+            fullCharge: MassView,
+            use: z.string(),
+          }),
+        ),
+      }),
+    ),
+  })
+  .meta({ id: 'Places' });
+export type PlacesView = z.infer<typeof PlacesView>;
+
+/** The leak-rate sheet: one calculation with its reasoning, and what the law asks after it. For the owner or operator. */
+export const LeakRateSheetView = z
+  .object({
+    calculation: CalculationView,
+    contractor: z.string(),
+    circuitTag: z.string(),
+    unitText: z.string(),
+    site: SiteView,
+    useText: z.string(),
+    fullChargeText: z.string(),
+    refrigerant: z.string(),
+    duties: z.array(DutyView),
+    certain: z.array(Reason).meta({ description: 'How sure this is: what is settled, what is our reading.' }),
+    madeAt: z.string(),
+  })
+  .meta({ id: 'LeakRateSheet' });
+export type LeakRateSheetView = z.infer<typeof LeakRateSheetView>;
