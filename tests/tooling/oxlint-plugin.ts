@@ -1,11 +1,23 @@
 // Our own lint rules. Each answers a mistake that a review would otherwise have to find every time.
-import type { Context, ESTree, Visitor } from 'oxlint/plugins-dev';
+import type { RuleTester } from 'oxlint/plugins-dev';
+
+// oxlint exports its types only through its tester.
+type Rule = Extract<Parameters<RuleTester['run']>[1], { create: unknown }>;
+type Context = Parameters<NonNullable<Rule['create']>>[0];
+type Visitor = ReturnType<NonNullable<Rule['create']>>;
+/** What all syntax nodes share. */
+interface Node {
+  readonly type: string;
+  readonly start: number;
+  readonly end: number;
+  readonly range: [number, number];
+}
 
 /** A transaction callback that reaches past its `tx` runs outside the transaction, and outside its tenant. */
 const transactionOnly = {
   create(context: Context): Visitor {
-    const open: { owner: string; callback: ESTree.Node }[] = [];
-    const textOf = (node: ESTree.Node): string => context.sourceCode.getText(node);
+    const open: { owner: string; callback: Node }[] = [];
+    const textOf = (node: Node): string => context.sourceCode.getText(node);
     return {
       CallExpression(call) {
         const { callee } = call;
@@ -32,7 +44,7 @@ const STAR = /\bselect\s+(?:distinct\s+)?(?:\w+\.)?\*|\bselect\b[^;]*,\s*\w+\.\*
 /** A column added later must not appear in answers, or break a reader, by itself: name the columns. */
 const noSelectStar = {
   create(context: Context): Visitor {
-    const check = (node: ESTree.Node, text: string): void => {
+    const check = (node: Node, text: string): void => {
       if (STAR.test(text)) context.report({ node, message: 'Name the columns instead of *.' });
     };
     return {
@@ -50,7 +62,7 @@ const noSelectStar = {
 const envInEnvFile = {
   create(context: Context): Visitor {
     if (/[\\/]apps[\\/]\w+[\\/]src[\\/](?:.*[\\/])?env\.ts$/.test(context.filename)) return {};
-    const report = (node: ESTree.Node): void =>
+    const report = (node: Node): void =>
       context.report({ node, message: "Read the environment in the app's env.ts only." });
     return {
       MemberExpression(node) {
@@ -71,19 +83,19 @@ const envInEnvFile = {
   },
 };
 
-function isFunction(node: ESTree.Node): boolean {
+function isFunction(node: Node): boolean {
   return node.type === 'ArrowFunctionExpression' || node.type === 'FunctionExpression';
 }
 
-function isNamed(node: ESTree.Node, name: string): boolean {
-  return (node.type === 'Identifier' && node.name === name) || isText(node, name);
+function isNamed(node: Node, name: string): boolean {
+  return (node.type === 'Identifier' && 'name' in node && node.name === name) || isText(node, name);
 }
 
-function isText(node: ESTree.Node, text: string): boolean {
-  return node.type === 'Literal' && node.value === text;
+function isText(node: Node, text: string): boolean {
+  return node.type === 'Literal' && 'value' in node && node.value === text;
 }
 
-function contains(outer: ESTree.Node, inner: ESTree.Node): boolean {
+function contains(outer: Node, inner: Node): boolean {
   return outer.range[0] <= inner.range[0] && inner.range[1] <= outer.range[1];
 }
 

@@ -1,0 +1,35 @@
+import { spawn } from 'node:child_process';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { childEnv } from './env.ts';
+import type { Outcome } from './check/outcome.ts';
+
+const require = createRequire(import.meta.url);
+
+/** Path of a tool's own script: names in node_modules/.bin can be another version's. */
+export function toolScript(name: string, script: string): string {
+  return join(require.resolve(`${name}/package.json`), '..', script);
+}
+
+export interface ToolRun {
+  readonly script: string;
+  readonly args: readonly string[];
+  readonly cwd: string;
+  readonly env?: Readonly<Record<string, string>>;
+}
+
+/** Runs a Node script; ok when it ended with 0. Its words come back, they are not shown. */
+export function runTool({ script, args, cwd, env = {} }: ToolRun): Promise<Outcome> {
+  return new Promise((resolve) => {
+    const child = spawn(process.execPath, [script, ...args], {
+      cwd,
+      env: childEnv(env),
+      stdio: ['ignore', 'pipe', 'pipe'],
+    });
+    let words = '';
+    for (const stream of [child.stdout, child.stderr])
+      stream.setEncoding('utf8').on('data', (text: string) => (words += text));
+    child.on('error', (error) => resolve({ ok: false, words: error.message }));
+    child.on('close', (code) => resolve({ ok: code === 0, words: words.trim() }));
+  });
+}
