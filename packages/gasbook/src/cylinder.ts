@@ -4,15 +4,8 @@ import type { Holding } from './holding.ts';
 import type { DerivedPosting, Posting } from './movement.ts';
 import { Replay } from './replay.ts';
 import { inOrder, movementsInOrder } from './timeline.ts';
-
-/** What a scale showed and the tare used, each in whole grams, rounded once. */
-export interface Weighing {
-  readonly grossGrams: number;
-  readonly tareGrams: number;
-}
-
-/** Net contents in grams. A cylinder that weighs less than its tare (ice gone, wrong tare) is empty, not below zero. */
-export const netGrams = ({ grossGrams, tareGrams }: Weighing): number => Math.max(0, grossGrams - tareGrams);
+import { netGrams } from './weighing.ts';
+import type { Weighing } from './weighing.ts';
 
 /** A fact on a cylinder's timeline, with the primary movements it gave; none for a mere weighing. */
 export interface CylinderEntry {

@@ -1,0 +1,103 @@
+import { describe, expect, test } from 'vitest';
+import { balances, charging, correct, gramsMoved, netGrams, recovering, reverse, standingOf } from './index.ts';
+import type { Movement } from './index.ts';
+
+const charge: Movement & { readonly visit: string } = {
+  id: 'm1',
+  grams: 500,
+  from: 'cylinder',
+  to: 'circuit',
+  happenedAt: '2026-04-30T16:00:00.000Z',
+  recordedAt: '2026-04-30T16:05:00.000Z',
+  visit: 'v1',
+  ...charging({ refrigerant: 'R-32', owner: null, state: 'new' }, 'customer'),
+};
+const stamp = (id: string) => ({ id, recordedAt: '2026-05-02T09:00:00.000Z' });
+
+describe('title and state', () => {
+  test('charging makes the contractor’s new gas the customer’s, in use', () => {
+    expect(charge).toMatchObject({ fromOwner: null, fromState: 'new', toOwner: 'customer', toState: 'in-use' });
+  });
+  test('recovered gas stays the customer’s', () => {
+    expect(recovering('R-32', 'customer')).toEqual({
+      refrigerant: 'R-32',
+      fromOwner: 'customer',
+      fromState: 'in-use',
+      toOwner: 'customer',
+      toState: 'recovered',
+    });
+  });
+});
+
+describe('a reversal', () => {
+  test('undoes everything at the time it happened, and keeps what else the movement carries', () => {
+    const undone = reverse(charge, stamp('m2'));
+    expect(undone).toEqual({
+      ...stamp('m2'),
+      refrigerant: 'R-32',
+      grams: 500,
+      from: 'circuit',
+      to: 'cylinder',
+      fromOwner: 'customer',
+      fromState: 'in-use',
+      toOwner: null,
+      toState: 'new',
+      happenedAt: charge.happenedAt,
+      visit: 'v1',
+      corrects: 'm1',
+    });
+    expect(balances([charge, undone]).size).toBe(0);
+  });
+
+  test('that is itself reversed lets the original stand again', () => {
+    const first = reverse(charge, stamp('m2'));
+    const second = reverse(first, stamp('m3'));
+    expect(standingOf([charge, first])).toEqual([]);
+    expect(standingOf([second, first, charge])).toEqual([charge]);
+    expect(balances([charge, first, second])).toEqual(balances([charge]));
+  });
+});
+
+describe('a correction', () => {
+  test('is a reversal and the movement as it should have been', () => {
+    const right = { ...charge, ...stamp('m2'), grams: 450 };
+    const entered = correct({ wrong: charge, right, reversal: stamp('m3') });
+    expect(entered).toEqual([reverse(charge, stamp('m3')), right]);
+  });
+  test('to nothing is a reversal alone', () => {
+    expect(correct({ wrong: charge, right: null, reversal: stamp('m3') })).toEqual([reverse(charge, stamp('m3'))]);
+  });
+  test('that changes nothing enters nothing', () => {
+    expect(correct({ wrong: charge, right: { ...charge, ...stamp('m2') }, reversal: stamp('m3') })).toEqual([]);
+  });
+  test.each([
+    { refrigerant: 'R-22' },
+    { grams: 501 },
+    { from: 'other cylinder' },
+    { to: 'other circuit' },
+    { fromOwner: 'customer' },
+    { fromState: 'reclaimed' as const },
+    { toOwner: 'other customer' },
+    { toState: 'recovered' as const },
+    { happenedAt: '2026-04-30T17:00:00.000Z' },
+  ])('of %o alone is seen', (change) => {
+    const right = { ...charge, ...stamp('m2'), ...change };
+    expect(correct({ wrong: charge, right, reversal: stamp('m3') })).toHaveLength(2);
+  });
+});
+
+describe('weighings', () => {
+  // 145.30 lb = 65,907 g and 127.30 lb = 57,742 g, each rounded once (1 lb = 453.59237 g): 8,165 g for 18 lb.
+  const [full, less] = [65_907, 57_742].map((grossGrams) => ({ grossGrams, tareGrams: 12_000 })) as [never, never];
+  test.each([
+    ['out', full, less, { moved: true, grams: 8_165 }],
+    ['in', less, full, { moved: true, grams: 8_165 }],
+    ['out', less, full, { moved: false, because: 'weight-went-the-wrong-way' }],
+    ['in', full, full, { moved: false, because: 'nothing-moved' }],
+  ] as const)('%s of a cylinder, %o then %o', (direction, before, after, answer) => {
+    expect(gramsMoved({ direction, before, after })).toEqual(answer);
+  });
+  test('a cylinder lighter than its tare is empty', () => {
+    expect(netGrams({ grossGrams: 11_900, tareGrams: 12_000 })).toBe(0);
+  });
+});
