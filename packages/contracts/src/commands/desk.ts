@@ -23,7 +23,7 @@ export const USES = [
   'other',
 ] as const;
 export const EQUIPMENT = ['rack', 'chiller', 'rooftop', 'split', 'variable-flow', 'other'] as const;
-export const FULL_CHARGE_METHODS = ['maker', 'calculated', 'measured', 'range'] as const;
+export const FULL_CHARGE_METHODS = ['manufacturer', 'calculated', 'measured', 'range'] as const;
 
 const FullChargeEntry = z.strictObject({
   mass: mass('Full charge', { positive: true, atMostKg: 50_000 }),

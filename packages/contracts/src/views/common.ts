@@ -16,8 +16,11 @@ export const DutyView = z
     clause: z.string(),
     responsible: z.string(),
     opensAt: z.string().nullable(),
-    dueAt: z.string().meta({ description: 'The first instant after the last legal day.' }),
-    dueOn: z.string(),
+    dueAt: z
+      .string()
+      .nullable()
+      .meta({ description: 'The first instant after the last legal day; null until it can be known.' }),
+    dueOn: z.string().nullable(),
     provisional: z.boolean(),
     state: z.enum(['open', 'discharged', 'discharged-late', 'withdrawn', 'suspended', 'not-yet-known']),
     why: z.string(),
