@@ -45,6 +45,7 @@ const CASES: readonly (readonly [string, Act, readonly string[]])[] = [
   ['charging the contractor’s new gas', { ...charge, contents: [ofNew('R-448A')] }, []],
   // 40 CFR 82.154(d), 82.156(h): used gas to another person only when reclaimed.
   ['charging used gas of another owner', { ...charge, contents: [of('R-448A', 500)] }, ['not-same-owner']],
+  ['used gas of another owner is all gone', { ...charge, contents: [of('R-448A', 0), ofNew('R-448A')] }, []],
   ['charging from a cylinder that the books have empty', { ...charge, contents: [] }, []],
   ['charging gas with unbounded air', { ...charge, taints: [unboundedAir] }, ['contaminated']],
   [
