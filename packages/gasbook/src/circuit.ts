@@ -109,7 +109,7 @@ function replayEntry(
     }
     case 'decommissioning':
       // To atmosphere, not discrepancy: what the books still hold and nobody recovered has leaked since the circuit was
-      // last known full, or is lost when it is scrapped (common practice: emitted = full charge less recovered).
+      // last known full, or is lost when it is scrapped (our reading: emitted is what was held less what was recovered).
       level(0, 'decommissioned');
       return;
     default:

@@ -50,7 +50,7 @@ export interface Stop {
 }
 
 const PURITY = '40 CFR 82 subpart F appendix A, 5.11.2';
-// 49 CFR 178.65 (specification 39, not refillable) is cited from memory; the others were read.
+// 49 CFR 178.65 (specification 39, not refillable) is cited from memory.
 const CLAUSES: Readonly<Partial<Record<StopCode, string>>> = {
   mixed: PURITY,
   'disposable-used-for-recovery': '49 CFR 178.65',

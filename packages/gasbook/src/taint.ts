@@ -53,8 +53,8 @@ const isBounded = ({ cause, highGrams }: Taint): boolean =>
 
 /**
  * Whether gas with these doubts (those not cleared by an air check) may be used. Bounds add up. It is blocked when one
- * is unknown or together they reach 1 g of air per kg of contents (common practice); below that it is used with a
- * warning. Nothing in the field certifies the purity standard.
+ * is unknown or together they reach 1 g of air per kg of contents (our own limit, from no standard); below that it is
+ * used with a warning. Nothing in the field certifies the purity standard.
  */
 export function taintVerdict({
   taints,
