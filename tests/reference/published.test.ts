@@ -23,19 +23,29 @@ const QUANTITIES: Readonly<Record<string, { of: (at: Saturation) => number; perc
   'latent heat': { of: (at) => at.latentHeatKjPerKg ?? Number.NaN, percent: 0.3 },
 };
 
-/** `25 C`, `4 bar`, `101.325 kPa`, `at normal boiling point`; undefined for a state off the saturation line. */
+/** `25 C`, `300 K`, `4 bar`, `101.325 kPa`, `at normal boiling point`; undefined for a state off the saturation line. */
+function conditionOf(text: string): { temperatureK: number } | { pressureKpa: number } | undefined {
+  if (text === 'at normal boiling point') return { pressureKpa: 101.325 };
+  const [, value, unit] = /^([-\d.]+) (C|K|bar|kPa)$/.exec(text) ?? [];
+  switch (unit) {
+    case 'C':
+      return { temperatureK: Number(value) + 273.15 };
+    case 'K':
+      return { temperatureK: Number(value) };
+    case 'bar':
+      return { pressureKpa: Number(value) * 100 };
+    case 'kPa':
+      return { pressureKpa: Number(value) };
+    default:
+      return undefined;
+  }
+}
+
 function stateOf(row: Row): Saturation | undefined {
-  const refrigerant = row.fluid ?? '';
-  const [, value, unit] = /^([-\d.]+) (C|K|bar|kPa)$/.exec(row.condition ?? '') ?? [];
-  const atmosphere = row.condition === 'at normal boiling point' ? 101.325 : undefined;
-  const temperatureK = unit === 'C' ? Number(value) + 273.15 : unit === 'K' ? Number(value) : undefined;
-  const pressureKpa = unit === 'bar' ? Number(value) * 100 : unit === 'kPa' ? Number(value) : atmosphere;
-  if (temperatureK === undefined && pressureKpa === undefined) return undefined;
-  const answer =
-    temperatureK === undefined
-      ? saturation({ refrigerant, pressureKpa: pressureKpa ?? Number.NaN })
-      : saturation({ refrigerant, temperatureK });
-  if (!answer.ok) throw new Error(`${refrigerant} ${row.condition}: ${answer.fault}`);
+  const condition = conditionOf(row.condition ?? '');
+  if (!condition) return undefined;
+  const answer = saturation({ refrigerant: row.fluid ?? '', ...condition });
+  if (!answer.ok) throw new Error(`${row.fluid} ${row.condition}: ${answer.fault}`);
   return answer;
 }
 

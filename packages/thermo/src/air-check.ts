@@ -55,6 +55,7 @@ const DEFAULT_MIN_REST_HOURS = 12;
 
 interface Measured {
   readonly saturationKpa: number;
+  readonly dewKpa: number;
   readonly excess: number;
   readonly sigma: number;
 }
@@ -64,6 +65,7 @@ function measure(of: Correlation, input: AirCheckInput): Measured {
   const slope = saturationKpa * logPressureSlope(of, 'bubble', input.temperatureK);
   return {
     saturationKpa,
+    dewKpa: pressureKpa(of, 'dew', input.temperatureK),
     excess: input.pressureKpa - saturationKpa,
     sigma: Math.hypot(slope * input.temperatureSigmaK, input.pressureSigmaKpa),
   };
@@ -122,6 +124,11 @@ function steps(input: AirCheckInput, measured: Measured, why: string | undefined
   if (input.restedHours !== undefined && input.restedHours < minimum)
     reasons.push({
       text: `Rested ${figure(input.restedHours)} h, at least ${figure(minimum)} h are needed: repeat after a longer rest.`,
+      source: 'common practice',
+    });
+  if (measured.dewKpa < 0.98 * measured.saturationKpa)
+    reasons.push({
+      text: 'Blend with glide: part full, or after vapour was drawn, it stands a little below bubble pressure, which hides air.',
       source: 'common practice',
     });
   return [
