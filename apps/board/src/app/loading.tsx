@@ -1,0 +1,5 @@
+import { Skeleton } from '../ui/skeleton.tsx';
+
+export default function Loading() {
+  return <Skeleton label="Loading" />;
+}

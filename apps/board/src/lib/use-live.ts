@@ -1,0 +1,55 @@
+'use client';
+import { useEffect, useRef, useState } from 'react';
+import { coalesce } from './coalesce.ts';
+import { liveHub } from './live-hub.ts';
+
+export interface Live<T> {
+  readonly data: T;
+  /** False while the line is down: what is shown is what was last known. */
+  readonly live: boolean;
+  /** Fetches now, for instance after an act of one's own. */
+  readonly refresh: () => void;
+}
+
+/**
+ * Shows `first` from the server, then fetches again whenever the server says something changed, when a lost line comes
+ * back, and when a new `first` arrives from a navigation. `fetchAgain` rejects when the server cannot be reached.
+ * `isOlder` guards against answers that overtake each other.
+ */
+export function useLive<T>(
+  first: T,
+  fetchAgain: () => Promise<T>,
+  isOlder: (next: T, shown: T) => boolean = () => false,
+): Live<T> {
+  const [shown, setShown] = useState({ from: first, data: first, live: true });
+  if (shown.from !== first) setShown({ from: first, data: first, live: shown.live });
+  const latest = useRef({ fetchAgain, isOlder });
+  useEffect(() => {
+    latest.current = { fetchAgain, isOlder };
+  });
+  const [refresh] = useState(() =>
+    coalesce(async () => {
+      const answer = await latest.current.fetchAgain().then(
+        (data) => ({ data }),
+        () => undefined,
+      );
+      setShown((s) => {
+        if (!answer) return { ...s, live: false };
+        return { ...s, live: true, data: latest.current.isOlder(answer.data, s.data) ? s.data : answer.data };
+      });
+    }),
+  );
+  useEffect(() => {
+    const leave = liveHub.join((signal) => {
+      if (signal === 'lost') setShown((s) => (s.live ? { ...s, live: false } : s));
+      else void refresh();
+    });
+    const back = (): void => void refresh();
+    addEventListener('online', back);
+    return () => {
+      removeEventListener('online', back);
+      leave();
+    };
+  }, [refresh]);
+  return { data: shown.data, live: shown.live, refresh: () => void refresh() };
+}

@@ -1,0 +1,79 @@
+'use client';
+import {
+  ComboBox as AriaComboBox,
+  Button,
+  FieldError,
+  Input,
+  Label,
+  ListBox,
+  ListBoxItem,
+  Popover,
+  Text,
+} from 'react-aria-components';
+import type { FieldTexts } from './field.tsx';
+import frame from './field.module.css';
+import css from './combo-box.module.css';
+
+export interface Choice {
+  readonly id: string;
+  readonly text: string;
+  /** A second, quieter line: what tells two of the same name apart. */
+  readonly note?: string;
+}
+export interface ComboBoxProps extends FieldTexts {
+  readonly choices: readonly Choice[];
+  readonly name?: string;
+  readonly value?: string | null;
+  readonly onChange?: (id: string | null) => void;
+  /** Typed text that is no choice is kept and told here ("a new customer"). */
+  readonly onText?: (text: string) => void;
+  readonly empty?: string;
+}
+
+/** A list to type into, for more choices than a person wants to scroll. */
+export function ComboBox(props: ComboBoxProps) {
+  const { label, hint, error, optional = false, choices, name, value, onChange, onText } = props;
+  return (
+    <AriaComboBox
+      className={frame['field'] ?? ''}
+      defaultItems={choices}
+      {...(name === undefined ? {} : { name })}
+      {...(value === undefined ? {} : { value })}
+      onChange={(key) => onChange?.(key === null ? null : String(key))}
+      {...(onText ? { onInputChange: onText, allowsCustomValue: true } : {})}
+      isInvalid={Boolean(error)}
+      isRequired={!optional}
+      validationBehavior="aria"
+      allowsEmptyCollection
+      menuTrigger="focus"
+    >
+      <Label className={frame['label'] ?? ''}>
+        {label}
+        {optional && <span> (optional)</span>}
+      </Label>
+      <div className={css['box']}>
+        <Input className={frame['control'] ?? ''} />
+        <Button className={css['open'] ?? ''} aria-label={`Show choices of ${label}`} />
+      </div>
+      {hint !== undefined && (
+        <Text slot="description" className={frame['hint'] ?? ''}>
+          {hint}
+        </Text>
+      )}
+      <FieldError className={frame['error'] ?? ''}>{error}</FieldError>
+      <Popover className={css['pop'] ?? ''} offset={2}>
+        <ListBox<Choice>
+          className={css['list'] ?? ''}
+          renderEmptyState={() => <p className={css['none']}>{props.empty ?? 'Nothing matches.'}</p>}
+        >
+          {(choice) => (
+            <ListBoxItem className={css['item'] ?? ''} textValue={choice.text}>
+              <Text slot="label">{choice.text}</Text>
+              {choice.note !== undefined && <Text slot="description">{choice.note}</Text>}
+            </ListBoxItem>
+          )}
+        </ListBox>
+      </Popover>
+    </AriaComboBox>
+  );
+}
