@@ -1,1 +1,5 @@
-export {};
+export * from './causes.ts';
+export * from './explains.ts';
+export * from './methods.ts';
+export * from './places.ts';
+export * from './stops.ts';
