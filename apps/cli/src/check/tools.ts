@@ -3,9 +3,9 @@ import { join } from 'node:path';
 import { runTool, toolScript } from '../run-tool.ts';
 import type { Outcome } from './outcome.ts';
 
-export function checkLint(root: string): Promise<Outcome> {
+export function checkLint(root: string, more: readonly string[] = []): Promise<Outcome> {
   const script = toolScript('oxlint', 'bin/oxlint');
-  return runTool({ script, args: ['--report-unused-disable-directives', '--deny-warnings'], cwd: root });
+  return runTool({ script, args: ['--report-unused-disable-directives', '--deny-warnings', ...more], cwd: root });
 }
 
 export function checkFormat(root: string): Promise<Outcome> {

@@ -18,7 +18,7 @@ export async function untilReady(place: Place, url: string, dead: () => boolean)
       );
     }
     if (dead()) throw new Error(`PostgreSQL did not start:\n${lastLines(logOf(place))}`);
-    if (Date.now() > end) throw new Error(`PostgreSQL was not ready after 60 s: ${String(failure)}`);
+    if (Date.now() > end) throw new Error(`PostgreSQL was not ready after 60 s: ${failure.message}`);
   }
 }
 
@@ -61,7 +61,7 @@ function signal(pid: number, name: NodeJS.Signals): void {
   }
 }
 
-async function attempt(url: string): Promise<unknown> {
+async function attempt(url: string): Promise<Error | undefined> {
   const client = new pg.Client({ connectionString: url, connectionTimeoutMillis: 2_000 });
   client.on('error', () => {});
   try {
@@ -69,7 +69,7 @@ async function attempt(url: string): Promise<unknown> {
     await client.query('SELECT 1');
     return undefined;
   } catch (error) {
-    return error ?? new Error('unknown');
+    return error instanceof Error ? error : new Error('unknown');
   } finally {
     await client.end().catch(() => {});
   }
