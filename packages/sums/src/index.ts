@@ -1,1 +1,2 @@
-export {};
+export { runSum } from './run.ts';
+export type { SumResult } from './run.ts';

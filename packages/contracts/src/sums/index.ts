@@ -1,1 +1,46 @@
-export {};
+/**
+ * Every sum there is: what goes in, what comes out, and its title. The api makes a route of each, the command line reads
+ * them line by line; both answer by the same schemas.
+ */
+import type * as z from 'zod';
+import * as law from './law.ts';
+import * as physics from './physics.ts';
+
+export const SUMS = {
+  saturation: {
+    title: 'Bubble and dew point of a refrigerant',
+    input: physics.SaturationInput,
+    output: physics.SaturationOutput,
+  },
+  'air-check': {
+    title: 'Air in a rested cylinder',
+    input: physics.AirCheckInput,
+    output: physics.AirCheckOutput,
+  },
+  'cylinder-room': {
+    title: 'How much more a cylinder may take, and whether it may',
+    input: physics.CylinderRoomInput,
+    output: physics.CylinderRoomOutput,
+  },
+  'leak-rate': {
+    title: 'Leak rate of a circuit under one rulebook',
+    input: law.LeakRateInput,
+    output: law.LeakRateOutput,
+  },
+  headroom: {
+    title: 'What may still be added today before the leak rate is over',
+    input: law.HeadroomInput,
+    output: law.HeadroomOutput,
+  },
+  duties: {
+    title: 'What the rulebooks ask of a circuit, and by when',
+    input: law.DutiesInput,
+    output: law.DutiesOutput,
+  },
+} as const satisfies Record<string, { title: string; input: z.ZodType; output: z.ZodType }>;
+
+export type SumName = keyof typeof SUMS;
+export type SumInput<Name extends SumName> = z.output<(typeof SUMS)[Name]['input']>;
+export type SumAnswer<Name extends SumName> = z.output<(typeof SUMS)[Name]['output']>;
+export const SUM_NAMES = Object.keys(SUMS) as SumName[];
+export const isSumName = (name: string): name is SumName => Object.hasOwn(SUMS, name);

@@ -1,0 +1,66 @@
+import { faultsOf, pointerOf } from '@ullage/contracts';
+import type { FieldFault, Problem } from '@ullage/contracts';
+import type { ThermoFault } from '@ullage/thermo';
+import type * as z from 'zod';
+
+/** RFC 9457. The api answers with the same codes; a status is given here for readers without one. */
+const problem = (of: Pick<Problem, 'title' | 'status' | 'errors'> & { code: string }): Problem => ({
+  type: `/problems/${of.code}`,
+  title: of.title,
+  status: of.status,
+  errors: of.errors,
+});
+
+export const unknownSum = (name: string): Problem =>
+  problem({
+    code: 'not-found',
+    title: `There is no sum called "${name.slice(0, 40)}".`,
+    status: 404,
+    errors: [],
+  });
+
+/** A field nobody knows is pointed at itself, not at the object that holds it. */
+function pointed(error: z.ZodError): FieldFault[] {
+  return error.issues.flatMap((issue, i) => {
+    const fault = faultsOf(error)[i];
+    if (!fault) return [];
+    if (issue.code !== 'unrecognized_keys') return [fault];
+    return issue.keys.map((key) => ({ pointer: pointerOf([...issue.path, key]), detail: fault.detail }));
+  });
+}
+
+export const notValid = (error: z.ZodError): Problem =>
+  problem({ code: 'not-valid', title: 'Some fields are not right.', status: 400, errors: pointed(error) });
+
+/** Inwards, so that the figure shown is itself allowed. */
+const atLeast = (value: number): string => (Math.ceil(value * 10) / 10).toString();
+const atMost = (value: number): string => (Math.floor(value * 10) / 10).toString();
+
+function faultOf(fault: ThermoFault, refrigerant: string): FieldFault {
+  switch (fault.fault) {
+    case 'unknown-refrigerant':
+      return {
+        pointer: fault.refrigerant === refrigerant ? '#/refrigerant' : pointerOf(['contentsKg', fault.refrigerant]),
+        detail: `Refrigerant: "${fault.refrigerant.slice(0, 20)}" is not known here; give its standard number, as R-410A.`,
+      };
+    case 'temperature-out-of-range':
+      return {
+        pointer: '#/temperatureK',
+        detail: `Temperature: give ${atLeast(fault.lowK)} to ${atMost(fault.highK)} K for ${refrigerant}.`,
+      };
+    case 'pressure-out-of-range':
+      return {
+        pointer: '#/pressureKpa',
+        detail: `Pressure: give ${atLeast(fault.lowKpa)} to ${atMost(fault.highKpa)} kPa absolute for ${refrigerant}.`,
+      };
+  }
+}
+
+/** Well-formed, but beyond what is known of the refrigerant. */
+export const notPossible = (fault: ThermoFault, refrigerant: string): Problem =>
+  problem({
+    code: 'not-possible',
+    title: 'No answer can be given for these figures.',
+    status: 422,
+    errors: [faultOf(fault, refrigerant)],
+  });

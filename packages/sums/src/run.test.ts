@@ -1,0 +1,176 @@
+import { SUM_NAMES, SUMS } from '@ullage/contracts';
+import type { SumName } from '@ullage/contracts';
+import { makeCalendar } from '@ullage/units';
+import { Temporal } from 'temporal-polyfill';
+import { expect, test } from 'vitest';
+import { runSum } from './run.ts';
+
+const calendar = makeCalendar(Temporal);
+
+const LAW = {
+  rulebook: 'us-hfc',
+  refrigerant: 'R-448A',
+  use: 'commercial-refrigeration',
+  fullCharges: [{ mass: { value: '220', unit: 'lb' }, method: 'manufacturer' }],
+  method: 'annualizing',
+  timeZone: 'America/Denver',
+  asOf: '2026-05-01T10:00:00-06:00',
+  events: [
+    { id: 'a', at: { on: '2025-12-01', seq: 1 }, kind: 'addition', mass: null },
+    { id: 'b', at: '2026-02-15T11:00:00-07:00', kind: 'addition', mass: { value: '18', unit: 'lb' }, by: 'other' },
+  ],
+} as const;
+const { rulebook, method, timeZone, asOf, events, ...circuit } = LAW;
+
+/** One good input of each sum; the tests below spoil it one field at a time. */
+const SAMPLES: Readonly<Record<SumName, object>> = {
+  saturation: { refrigerant: 'R-134a', temperatureK: 297 },
+  'air-check': {
+    refrigerant: 'R-134a',
+    temperatureK: 297,
+    pressureKpa: 720,
+    temperatureSigmaK: 0.5,
+    pressureSigmaKpa: 3.5,
+    barometerKpa: 83.5,
+    volumeM3: 0.0216,
+    netKg: 11,
+    liquidPresent: true,
+    restedHours: 24,
+    minRestHours: 12,
+    shopExcessKpa: 69,
+    purityMoleFraction: 0.015,
+  },
+  'cylinder-room': {
+    refrigerant: 'R-410A',
+    waterCapacityKg: 21.6,
+    tareKg: 12.7,
+    grossKg: 20,
+    kind: 'recovery',
+    servicePressureKpaGauge: 2758,
+    specification: 'DOT-4BA400',
+    contentsKg: { 'R-410A': 7.3, air: 0.01 },
+    densityKgPerM3: 1058,
+    lastTest: { month: '2023-05', kind: 'hydrostatic' },
+    service: 'recovery',
+    coated: false,
+    damage: false,
+    filledOn: '2026-03-20',
+    todayOn: '2026-03-20',
+  },
+  'leak-rate': LAW,
+  headroom: LAW,
+  duties: { rulebooks: [rulebook], method, timeZone, asOf, until: '2027-12-31', circuit, events },
+};
+
+test.each(SUM_NAMES)('%s: a good input is answered in the shape its contract promises', (name) => {
+  const result = runSum(name, SAMPLES[name], calendar);
+  if (!result.ok) throw new Error(JSON.stringify(result.problem));
+  const checked = SUMS[name].output.safeParse(result.answer);
+  expect(checked.error?.issues ?? []).toEqual([]);
+  expect(JSON.parse(JSON.stringify(result.answer))).toEqual(result.answer);
+});
+
+type Path = readonly (string | number)[];
+function pathsOf(value: unknown, path: Path = []): Path[] {
+  if (typeof value !== 'object' || value === null) return [path];
+  const inside = Object.entries(value).flatMap(([key, item]) =>
+    pathsOf(item, [...path, Array.isArray(value) ? Number(key) : key]),
+  );
+  return [path, ...inside];
+}
+
+function spoilt(value: unknown, [head, ...rest]: Path, by: unknown): unknown {
+  if (head === undefined) return by;
+  const copy: Record<string | number, unknown> = Array.isArray(value)
+    ? Object.assign([], value)
+    : { ...(value as object) };
+  copy[head] = spoilt(copy[head], rest, by);
+  if (copy[head] === undefined) delete copy[head];
+  return copy;
+}
+
+const WRONG = [
+  undefined,
+  null,
+  '',
+  '<b>x</b>',
+  'R-999',
+  -1,
+  0,
+  1e12,
+  true,
+  [],
+  {},
+  [[]],
+  { a: 1 },
+  'x'.repeat(100_000),
+];
+
+test.each(SUM_NAMES)(
+  '%s: whatever one field holds, the answer is an answer or says in plain words what is right',
+  (name) => {
+    let refused = 0;
+    for (const path of pathsOf(SAMPLES[name])) {
+      for (const wrong of WRONG) {
+        const result = runSum(name, spoilt(SAMPLES[name], path, wrong), calendar);
+        if (result.ok) {
+          expect(SUMS[name].output.safeParse(result.answer).error?.issues ?? []).toEqual([]);
+          continue;
+        }
+        refused++;
+        expect(
+          result.problem.errors?.length,
+          `${path.join('/')} = ${JSON.stringify(wrong)?.slice(0, 40)}`,
+        ).toBeGreaterThan(0);
+        for (const { pointer, detail } of result.problem.errors ?? []) {
+          expect(pointer).toMatch(/^#(\/|$)/);
+          expect(detail.split(/\s+/).length, detail).toBeLessThanOrEqual(20);
+          // The schema library's own words name types and issues, never the field.
+          expect(detail, `${pointer} ${JSON.stringify(wrong)?.slice(0, 40)}`).not.toMatch(
+            /invalid|expected|received|unrecognized|too (big|small)/i,
+          );
+          expect(detail).toMatch(/^[A-Z][^:]*: \S/);
+          expect(detail.length).toBeLessThan(240);
+        }
+      }
+    }
+    expect(refused).toBeGreaterThan(20);
+  },
+);
+
+test('a field nobody knows is pointed at by name, wherever it stands', () => {
+  const pointers = (json: object, name: SumName = 'cylinder-room') => {
+    const result = runSum(name, json, calendar);
+    return result.ok ? [] : (result.problem.errors ?? []).map(({ pointer }) => pointer);
+  };
+  const sample = SAMPLES['cylinder-room'];
+  expect(pointers({ ...sample, tare: 3, 'a/b': 1 })).toEqual(['#/tare', '#/a~1b']);
+  expect(pointers({ ...sample, lastTest: { month: '2023-05', kind: 'proof', by: 'x' } })).toEqual(['#/lastTest/by']);
+  expect(pointers({ ...sample, contentsKg: { 'R-410A': 1, 'R-999': 1 } })).toEqual(['#/contentsKg/R-999']);
+  expect(pointers({ ...sample, grossKg: 1 })).toEqual(['#/grossKg']);
+  expect(pointers({ ...SAMPLES.saturation, pressureKpa: 500 }, 'saturation')).toEqual(['#/temperatureK']);
+});
+
+test('beyond the fits the problem names the range, and both of its ends are answered', () => {
+  const result = runSum('saturation', { refrigerant: 'R-134a', temperatureK: 500 }, calendar);
+  if (result.ok) throw new Error('answered');
+  expect(result.problem).toMatchObject({ type: '/problems/not-possible', status: 422 });
+  const [low, high] = /give ([\d.]+) to ([\d.]+) K/.exec(result.problem.errors![0]!.detail)!.slice(1).map(Number);
+  for (const temperatureK of [low, high])
+    expect(runSum('saturation', { refrigerant: 'R-134a', temperatureK }, calendar).ok).toBe(true);
+});
+
+test.each(['', 'no-such-sum', 'constructor', '__proto__', 'x'.repeat(1000)])('no sum is called "%s"', (name) => {
+  const result = runSum(name, {}, calendar);
+  expect(result).toMatchObject({ ok: false, problem: { type: '/problems/not-found', status: 404 } });
+});
+
+test('first calculation under the US HFC rule: 18 lb of 220 lb with 365 days is 8.18 %, 9.04 lb are left (40 CFR 84.102, 84.106)', () => {
+  const rate = runSum('leak-rate', LAW, calendar);
+  if (!rate.ok || !('calculations' in rate.answer)) throw new Error('refused');
+  expect(rate.answer.calculations.at(-1)).toMatchObject({ over: false, substituted: true, days: 365 });
+  expect(rate.answer.calculations.at(-1)?.ratePercentPerYear).toBeCloseTo(8.18, 2);
+  const left = runSum('headroom', LAW, calendar);
+  // 75 days after 15 February: 20 % × 220 lb × 75 / 365 = 9.041 lb, rounded down.
+  expect(left).toMatchObject({ ok: true, answer: { mass: { value: '9.04', unit: 'lb' } } });
+});

@@ -1,0 +1,60 @@
+import { isSumName, SUMS } from '@ullage/contracts';
+import type { Problem, SumAnswer, SumInput, SumName } from '@ullage/contracts';
+import { duties, headroom, leakRate } from '@ullage/rulebook';
+import { airCheck, cylinderRoom, saturation } from '@ullage/thermo';
+import type { ThermoFault } from '@ullage/thermo';
+import type { Calendar } from '@ullage/units';
+import type * as z from 'zod';
+import { notPossible, notValid, unknownSum } from './problem.ts';
+
+/** The answer as nobody may change it: the rooms hand out readonly values. */
+type Frozen<T> = T extends readonly (infer Item)[]
+  ? readonly Frozen<Item>[]
+  : T extends object
+    ? { readonly [Key in keyof T]: Frozen<T[Key]> }
+    : T;
+
+export type SumResult<Name extends SumName = SumName> =
+  { readonly ok: true; readonly answer: Frozen<SumAnswer<Name>> } | { readonly ok: false; readonly problem: Problem };
+
+type Run<Name extends SumName> = (input: SumInput<Name>, calendar: Calendar) => SumResult<Name>;
+
+/** Takes the flag off a room's answer, or puts its refusal into words. */
+function physical<Answer extends object>(
+  answer: ({ readonly ok: true } & Answer) | ThermoFault,
+  refrigerant: string,
+): { readonly ok: true; readonly answer: Omit<Answer, 'ok'> } | { readonly ok: false; readonly problem: Problem } {
+  if (!answer.ok) return { ok: false, problem: notPossible(answer, refrigerant) };
+  const { ok, ...rest } = answer;
+  return { ok, answer: rest };
+}
+
+const lawful = <Answer>(answer: Answer) => ({ ok: true, answer }) as const;
+
+const RUN: { readonly [Name in SumName]: Run<Name> } = {
+  saturation: ({ refrigerant, temperatureK, pressureKpa = Number.NaN }) =>
+    physical(
+      temperatureK === undefined ? saturation({ refrigerant, pressureKpa }) : saturation({ refrigerant, temperatureK }),
+      refrigerant,
+    ),
+  'air-check': (input) => physical(airCheck(input), input.refrigerant),
+  'cylinder-room': (input) => physical(cylinderRoom(input), input.refrigerant),
+  'leak-rate': (input, calendar) => lawful(leakRate(input, calendar)),
+  headroom: (input, calendar) => lawful(headroom(input, calendar)),
+  duties: (input, calendar) => lawful(duties(input, calendar)),
+};
+
+function runNamed<Name extends SumName>(name: Name, json: unknown, calendar: Calendar): SumResult<Name> {
+  const schema = SUMS[name].input as unknown as z.ZodType<SumInput<Name>>;
+  const parsed = schema.safeParse(json);
+  if (!parsed.success) return { ok: false, problem: notValid(parsed.error) };
+  return RUN[name](parsed.data, calendar);
+}
+
+/**
+ * One sum by name: checks the value against its contract, asks the room, answers in the wire shape. A name, field or
+ * figure that cannot be answered comes back as a problem document (RFC 9457) with a JSON pointer for each bad field.
+ */
+export function runSum(name: string, json: unknown, calendar: Calendar): SumResult {
+  return isSumName(name) ? runNamed(name, json, calendar) : { ok: false, problem: unknownSum(name) };
+}
