@@ -15,7 +15,7 @@ function only(
     comment,
     from: { path: `^packages/(${room})/src/`, pathNot: TEST },
     // What finds no file is told by nothing-unresolved.
-    to: { pathNot: `^packages/$1/|^\\.|${allowed}` },
+    to: { pathNot: `^packages/$1/|${allowed}`, couldNotResolve: false },
   };
 }
 
