@@ -26,7 +26,7 @@ const QUANTITIES: Readonly<Record<string, { of: (at: Saturation) => number; perc
 /** `25 C`, `300 K`, `4 bar`, `101.325 kPa`, `at normal boiling point`; undefined for a state off the saturation line. */
 function conditionOf(text: string): { temperatureK: number } | { pressureKpa: number } | undefined {
   if (text === 'at normal boiling point') return { pressureKpa: 101.325 };
-  const [, value, unit] = /^([-\d.]+) (C|K|bar|kPa)$/.exec(text) ?? [];
+  const [, value, unit = ''] = /^([-\d.]+) (C|K|bar|kPa)$/.exec(text) ?? [];
   switch (unit) {
     case 'C':
       return { temperatureK: Number(value) + 273.15 };

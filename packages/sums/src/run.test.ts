@@ -20,7 +20,26 @@ const LAW = {
     { id: 'b', at: '2026-02-15T11:00:00-07:00', kind: 'addition', mass: { value: '18', unit: 'lb' }, by: 'other' },
   ],
 } as const;
-const { rulebook, method, timeZone, asOf, events, ...circuit } = LAW;
+const at = '2026-03-01T11:00:00-07:00';
+/** One event of each shape, so that the fields of all are spoilt too. */
+const EVERY_EVENT = [
+  ...LAW.events,
+  { id: 'c', at, kind: 'removal', mass: { value: '3 lb 4 oz', unit: 'lb-oz' }, seasonal: true, by: 'us', visit: 'v' },
+  { id: 'd', at, kind: 'purged', mass: { value: '1', unit: 'kg' }, destroyedPercent: 99, noticedOn: '2026-03-02' },
+  { id: 'e', at, kind: 'full-charge', mass: { value: '220', unit: 'lb' }, method: 'measured' },
+  { id: 'f', at, kind: 'leak-found', leakId: 'l', place: 'flare nut' },
+  { id: 'g', at, kind: 'repair', leakId: 'l', evacuated: true },
+  { id: 'h', at, kind: 'initial-verification', leakIds: ['l'], result: 'pass' },
+  { id: 'i', at, kind: 'inspection', result: 'fail', leakIds: ['l'], inaccessible: 'roof' },
+  { id: 'j', at, kind: 'part-due', on: '2026-04-01', delivered: false, leakIds: ['l'] },
+  { id: 'k', at, kind: 'extension', requestedOn: '2026-03-02', grantedUntilOn: '2026-05-01', reason: 'part' },
+  { id: 'm', at, kind: 'plan', planKind: 'retrofit', on: '2026-03-20', completeOn: '2027-03-20' },
+  { id: 'n', at, kind: 'relief-request', on: '2026-03-20', answeredOn: '2026-04-20', granted: false },
+  { id: 'o', at, kind: 'chronic-report', year: 2026 },
+  { id: 'p', at, kind: 'running-hours', hours: 1200 },
+  { id: 'q', at, kind: 'normal-operation' },
+];
+const { rulebook, method, timeZone, asOf, events: _events, ...circuit } = LAW;
 
 /** One good input of each sum; the tests below spoil it one field at a time. */
 const SAMPLES: Readonly<Record<SumName, object>> = {
@@ -59,7 +78,7 @@ const SAMPLES: Readonly<Record<SumName, object>> = {
   },
   'leak-rate': LAW,
   headroom: LAW,
-  duties: { rulebooks: [rulebook], method, timeZone, asOf, until: '2027-12-31', circuit, events },
+  duties: { rulebooks: [rulebook], method, timeZone, asOf, until: '2027-12-31', circuit, events: EVERY_EVENT },
 };
 
 test.each(SUM_NAMES)('%s: a good input is answered in the shape its contract promises', (name) => {
@@ -81,9 +100,10 @@ function pathsOf(value: unknown, path: Path = []): Path[] {
 
 function spoilt(value: unknown, [head, ...rest]: Path, by: unknown): unknown {
   if (head === undefined) return by;
-  const copy: Record<string | number, unknown> = Array.isArray(value)
-    ? Object.assign([], value)
-    : { ...(value as object) };
+  const copy = (Array.isArray(value) ? [...(value as unknown[])] : { ...(value as object) }) as Record<
+    string | number,
+    unknown
+  >;
   copy[head] = spoilt(copy[head], rest, by);
   if (copy[head] === undefined) delete copy[head];
   return copy;

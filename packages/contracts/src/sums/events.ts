@@ -1,7 +1,7 @@
 /** What happened to a circuit, as the law sums read it. */
 import * as z from 'zod';
-import { dayText, instantText, mass, text } from '../primitives.ts';
-import { choice, object, quantity, yesNo } from './fields.ts';
+import { dayText, instantText, text } from '../primitives.ts';
+import { choice, lawMass, object, quantity, yesNo } from './fields.ts';
 
 const id = (label: string) => text(label, { max: 100 });
 const ids = (label: string) => z.array(id(label), { error: `${label}: give a list of ids.` }).max(200);
@@ -23,16 +23,16 @@ const happened = { id: id('Event id'), at: when, visit: id('Visit').optional() }
 const by = choice('By', ['us', 'other']).optional();
 const result = choice('Result', ['pass', 'fail']);
 /** Null when nobody knows it: then the event counts for days only. */
-const moved = mass('Mass').nullable();
+const moved = lawMass('Mass').nullable();
 
 const statement = <const Kind extends string>(kind: Kind) => object('Event', { ...happened, kind: z.literal(kind) });
 
 const fullChargeMethod = choice('Method of the full charge', ['manufacturer', 'calculated', 'measured', 'range']);
 export const fullChargeFields = {
-  mass: mass('Full charge', { positive: true }),
+  mass: lawMass('Full charge', { positive: true }),
   method: fullChargeMethod.optional(),
-  low: mass('Low end of the full charge').optional(),
-  high: mass('High end of the full charge').optional(),
+  low: lawMass('Low end of the full charge').optional(),
+  high: lawMass('High end of the full charge').optional(),
 };
 
 const gas = [
@@ -56,7 +56,7 @@ const gas = [
   object('Purge', {
     ...happened,
     kind: z.literal('purged'),
-    mass: mass('Mass purged'),
+    mass: lawMass('Mass purged'),
     destroyedPercent: quantity('Part destroyed', { unit: '%', min: 0, max: 100 }),
     noticedOn: dayText('Day of the notice').optional(),
   }),

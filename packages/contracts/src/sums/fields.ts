@@ -1,5 +1,6 @@
 /** The fields that sums are made of. Every message names the field and says what would be right, in at most twenty words. */
 import * as z from 'zod';
+import { mass } from '../primitives.ts';
 
 const shown = (keys: readonly string[]): string =>
   keys
@@ -7,14 +8,28 @@ const shown = (keys: readonly string[]): string =>
     .map((key) => `"${key.slice(0, 30)}"`)
     .join(', ');
 
+const objectError =
+  (label: string): z.core.$ZodErrorMap =>
+  (issue) =>
+    issue.code === 'unrecognized_keys'
+      ? `${label}: no field is called ${shown((issue as z.core.$ZodIssueUnrecognizedKeys).keys)}; correct the name or leave it out.`
+      : `${label}: give a JSON object with its fields.`;
+
 /** An object that knows its fields: one that is not listed is named, since a misspelt field would otherwise be lost. */
 export const object = <Shape extends z.ZodRawShape>(label: string, shape: Shape) =>
-  z.strictObject(shape, {
-    error: (issue) =>
-      issue.code === 'unrecognized_keys'
-        ? `${label}: no field is called ${shown(issue.keys)}; correct the name or leave it out.`
-        : `${label}: give a JSON object with its fields.`,
-  });
+  z.strictObject(shape, { error: objectError(label) });
+
+/** A mass as entered, in words of its own also where it is no object at all. */
+export function lawMass(label: string, limits: Parameters<typeof mass>[1] = {}) {
+  const schema = mass(label, limits);
+  return schema.clone({ ...schema.def, error: objectError(label) });
+}
+
+/** A month as stamped: `2021-03`. */
+export const stampedMonth = (label: string) => {
+  const error = `${label}: give year and month, as 2021-03.`;
+  return z.string({ error }).regex(/^\d{4}-(0[1-9]|1[0-2])$/, { error });
+};
 
 interface Bounds {
   readonly unit: string;

@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { dayText, monthText, text } from '../primitives.ts';
+import { dayText, text } from '../primitives.ts';
 import {
   barometerKpa,
   choice,
@@ -11,6 +11,7 @@ import {
   Reasons,
   refrigerantName,
   sigma,
+  stampedMonth,
   temperatureK,
   yesNo,
 } from './fields.ts';
@@ -89,7 +90,7 @@ export const CylinderRoomInput = object('Cylinder room', {
   contentsKg: contentsKg.optional().meta({ description: 'kg by refrigerant; air and nitrogen allowed' }),
   densityKgPerM3: quantity('Liquid density at 25 °C', { unit: 'kg/m3', above: 0, max: 3000 }).optional(),
   lastTest: object('Last test', {
-    month: monthText('Month of the last test'),
+    month: stampedMonth('Month of the last test'),
     kind: choice('Kind of test', ['hydrostatic', 'proof', 'visual']),
   }).optional(),
   service: choice('Service', ['clean-non-corrosive', 'recovery']).optional(),
