@@ -7,8 +7,8 @@ const url = z
 
 /** Everything the command line reads from its environment; nothing else in this app looks at `process.env`. */
 const CliEnv = z.object({
-  APP_ROOT: z.string().optional(),
   CI: z.string().optional(),
+  CHROMIUM: z.string().optional(),
   DATABASE_URL: url,
   MIGRATE_DATABASE_URL: url,
   AUTH_DATABASE_URL: url,
