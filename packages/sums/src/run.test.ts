@@ -1,5 +1,14 @@
 import { SUM_NAMES, SUMS } from '@ullage/contracts';
 import type { SumName } from '@ullage/contracts';
+import {
+  DUTY_KINDS,
+  DUTY_STATES,
+  EQUIPMENT,
+  LEAK_RATE_METHODS,
+  RULEBOOK_IDS,
+  SUBSECTORS,
+  USES,
+} from '@ullage/rulebook';
 import { makeCalendar } from '@ullage/units';
 import { Temporal } from 'temporal-polyfill';
 import { expect, test } from 'vitest';
@@ -169,6 +178,26 @@ test('a field nobody knows is pointed at by name, wherever it stands', () => {
   expect(pointers({ ...sample, contentsKg: { 'R-410A': 1, 'R-999': 1 } })).toEqual(['#/contentsKg/R-999']);
   expect(pointers({ ...sample, grossKg: 1 })).toEqual(['#/grossKg']);
   expect(pointers({ ...SAMPLES.saturation, pressureKpa: 500 }, 'saturation')).toEqual(['#/temperatureK']);
+});
+
+test('a cylinder was not filled or tested in the future', () => {
+  const sample = { ...SAMPLES['cylinder-room'], filledOn: '2026-03-21', lastTest: { month: '2026-04', kind: 'proof' } };
+  expect(runSum('cylinder-room', sample, calendar)).toMatchObject({
+    ok: false,
+    problem: { errors: [{ pointer: '#/filledOn' }, { pointer: '#/lastTest/month' }] },
+  });
+});
+
+test('the contracts offer just what the rulebooks know', () => {
+  const { rulebook: books, use, method: methods, subsector, equipment } = SUMS['leak-rate'].input.shape;
+  expect(books.options).toEqual(RULEBOOK_IDS);
+  expect(use.options).toEqual(USES);
+  expect(methods.options).toEqual(LEAK_RATE_METHODS);
+  expect(subsector.unwrap().options).toEqual(SUBSECTORS);
+  expect(equipment.unwrap().options).toEqual(EQUIPMENT);
+  const duty = SUMS.duties.output.shape.duties.element.shape;
+  expect(duty.kind.options).toEqual(DUTY_KINDS);
+  expect(duty.state.options).toEqual(DUTY_STATES);
 });
 
 test('beyond the fits the problem names the range, and both of its ends are answered', () => {

@@ -33,3 +33,18 @@ test.each([
 test('where saturation itself lies near the barometer, empty and charged cannot be told apart', () => {
   expect(state({ refrigerant: 'R-123', temperatureK: 298, pressureKpa: 90, barometerKpa: 91 })).toBe('cannot-tell');
 });
+
+test('a coarse gauge may not tell liquid from vapour and still show that there is gas to search with', () => {
+  const coarse = {
+    refrigerant: 'R-134a',
+    pressureKpa: 560,
+    temperatureK: 293.15,
+    barometerKpa: 101,
+    temperatureSigmaK: 1,
+  };
+  expect(chargeState({ ...coarse, pressureSigmaKpa: 35 })).toMatchObject({ state: 'cannot-tell', gasPresent: true });
+  expect(chargeState({ ...coarse, pressureKpa: 105, pressureSigmaKpa: 3 })).toMatchObject({
+    state: 'empty',
+    gasPresent: false,
+  });
+});

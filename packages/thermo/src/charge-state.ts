@@ -5,6 +5,7 @@ import type { ThermoFault } from './fault.ts';
 import { figure } from './reason.ts';
 import type { Reason } from './reason.ts';
 import { inRange, logPressureSlope, pressureKpa } from './saturation-line.ts';
+import { twoSigmaVerdict } from './verdict.ts';
 
 export interface ChargeStateInput {
   readonly refrigerant: string;
@@ -22,6 +23,8 @@ export type ChargeStateKind = 'liquid-present' | 'vapour-only' | 'empty' | 'abov
 export interface ChargeState {
   readonly ok: true;
   readonly state: ChargeStateKind;
+  /** Above the barometer by two sigma, whatever else cannot be told: enough to search with a detector. */
+  readonly gasPresent: boolean;
   readonly bubblePressureKpa: number;
   readonly dewPressureKpa: number;
   readonly reasons: readonly Reason[];
@@ -37,11 +40,15 @@ interface Band {
   readonly dewSigma: number;
 }
 
+const standsAbove = ({ pressureKpa: p, pressureSigmaKpa, barometerKpa }: ChargeStateInput): boolean =>
+  twoSigmaVerdict({ value: p, sigma: pressureSigmaKpa, limit: barometerKpa }) === 'outside';
+
 function stateOf(input: ChargeStateInput, band: Band): ChargeStateKind {
-  const { pressureKpa: p, pressureSigmaKpa, barometerKpa } = input;
+  const { pressureKpa: p } = input;
   const maybeSaturated = p + 2 * band.dewSigma >= band.dew;
-  const maybeEmpty = p - 2 * pressureSigmaKpa <= barometerKpa;
-  if (p - 2 * band.bubbleSigma > band.bubble) return 'above-saturation';
+  const maybeEmpty = !standsAbove(input);
+  if (twoSigmaVerdict({ value: p, sigma: band.bubbleSigma, limit: band.bubble }) === 'outside')
+    return 'above-saturation';
   if (maybeSaturated && maybeEmpty) return 'cannot-tell';
   if (maybeSaturated) return 2 * band.dewSigma <= WIDEST_BAND * band.dew ? 'liquid-present' : 'cannot-tell';
   return maybeEmpty ? 'empty' : 'vapour-only';
@@ -66,6 +73,7 @@ export function chargeState(input: ChargeStateInput): ChargeState | ThermoFault 
   return {
     ok: true,
     state: stateOf(input, band),
+    gasPresent: standsAbove(input),
     bubblePressureKpa: bubble,
     dewPressureKpa: dew,
     reasons: [

@@ -104,6 +104,20 @@ export const CylinderRoomInput = object('Cylinder room', {
 }).superRefine((value, context) => {
   if (value.grossKg < value.tareKg)
     context.addIssue({ code: 'custom', path: ['grossKg'], message: 'Gross mass: give at least the tare; check both.' });
+  const { todayOn } = value;
+  if (todayOn === undefined) return;
+  if (value.filledOn !== undefined && value.filledOn > todayOn)
+    context.addIssue({
+      code: 'custom',
+      path: ['filledOn'],
+      message: 'Day filled: give a day that is not after today.',
+    });
+  if (value.lastTest !== undefined && value.lastTest.month > todayOn.slice(0, 7))
+    context.addIssue({
+      code: 'custom',
+      path: ['lastTest', 'month'],
+      message: 'Month of the last test: give one that is not after today.',
+    });
 });
 
 export const CylinderRoomOutput = z.strictObject({
