@@ -10,6 +10,7 @@ export default function ErrorPage({ error, retry }: { error: unknown; retry: () 
   return (
     <main className={css['plain']}>
       <ErrorState
+        as="h1"
         title="This page could not be made."
         reference={digestOf(error)}
         actions={

@@ -13,6 +13,7 @@ export default async function NotFound() {
     <main className={css['plain']}>
       <FirmMark size={28} />
       <EmptyState
+        as="h1"
         title="There is nothing at this address."
         actions={
           <Link className={button['button']} href="/">

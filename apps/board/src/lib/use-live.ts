@@ -27,29 +27,26 @@ export function useLive<T>(
   useEffect(() => {
     latest.current = { fetchAgain, isOlder };
   });
-  const [refresh] = useState(() =>
-    coalesce(async () => {
+  const refresh = useRef<() => void>(() => undefined);
+  useEffect(() => {
+    const lost = (): void => setShown((s) => (s.live ? { ...s, live: false } : s));
+    const run = coalesce(async () => {
       const answer = await latest.current.fetchAgain().then(
         (data) => ({ data }),
         () => undefined,
       );
-      setShown((s) => {
-        if (!answer) return { ...s, live: false };
-        return { ...s, live: true, data: latest.current.isOlder(answer.data, s.data) ? s.data : answer.data };
-      });
-    }),
-  );
-  useEffect(() => {
-    const leave = liveHub.join((signal) => {
-      if (signal === 'lost') setShown((s) => (s.live ? { ...s, live: false } : s));
-      else void refresh();
+      if (!answer) return lost();
+      const { isOlder: older } = latest.current;
+      setShown((s) => ({ ...s, live: true, data: older(answer.data, s.data) ? s.data : answer.data }));
     });
-    const back = (): void => void refresh();
-    addEventListener('online', back);
+    const again = (): void => void run();
+    refresh.current = again;
+    const leave = liveHub.join((signal) => (signal === 'lost' ? lost() : again()));
+    addEventListener('online', again);
     return () => {
-      removeEventListener('online', back);
+      removeEventListener('online', again);
       leave();
     };
-  }, [refresh]);
-  return { data: shown.data, live: shown.live, refresh: () => void refresh() };
+  }, []);
+  return { data: shown.data, live: shown.live, refresh: () => refresh.current() };
 }

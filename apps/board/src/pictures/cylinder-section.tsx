@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import { cx } from '../ui/cx.ts';
-import { cylinderShape, levelY, spread, type CylinderShape } from './cylinder-shape.ts';
+import { cylinderShape, insideLabels, levelY, spread, type CylinderShape, type InsideTexts } from './cylinder-shape.ts';
 import css from './picture.module.css';
 
 export interface LevelMark {
@@ -18,14 +18,7 @@ export interface CylinderSectionProps {
   readonly hot?: number | undefined;
   /** Gas of doubtful purity: its vapour is dotted. */
   readonly doubt?: boolean;
-  readonly labels?: {
-    readonly ullage?: string;
-    readonly ullageNote?: string;
-    readonly room?: string;
-    readonly figure?: string;
-    readonly notes?: readonly string[];
-    readonly empty?: string;
-  };
+  readonly labels?: InsideTexts;
   /** Levels named beside the cylinder. */
   readonly marks?: readonly LevelMark[];
   /** What the picture says, for who cannot see it. */
@@ -54,49 +47,12 @@ function Marks({ shape, marks }: { shape: CylinderShape; marks: readonly LevelMa
   ));
 }
 
-function Inside({ shape, liquid, limit, hot, labels = {} }: CylinderSectionProps & { shape: CylinderShape }) {
-  const middle = shape.x + shape.width / 2;
-  const level = levelY(shape, liquid ?? 0);
-  const top = levelY(shape, hot ?? liquid ?? 0);
-  const line = limit === undefined ? undefined : levelY(shape, limit);
-  const ullageY = (shape.top + Math.min(line ?? top, top)) / 2 + 8;
-  const body = level + (shape.bottom - level) * 0.46;
-  const notesFit = (labels.notes ?? []).filter((_, i) => body + 19 + i * 17 < shape.bottom - 8);
-  return (
-    <>
-      {liquid !== undefined && labels.ullage && ullageY < top - 4 && (
-        <text className={cx(css['mid'], css['large'], css['bold'])} x={middle} y={ullageY}>
-          {labels.ullage}
-        </text>
-      )}
-      {liquid !== undefined && labels.ullageNote && ullageY + 15 < (line ?? top) && (
-        <text className={cx(css['mid'], css['text2'])} x={middle} y={ullageY + 15}>
-          {labels.ullageNote}
-        </text>
-      )}
-      {labels.room && line !== undefined && top - line > 24 && (
-        <text className={cx(css['mid'], css['large'], css['bold'])} x={middle} y={(line + top) / 2 + 5}>
-          {labels.room}
-        </text>
-      )}
-      {labels.figure && shape.bottom - level > 44 && (
-        <text className={cx(css['fig'], css['mid'], css['onInk'])} x={middle} y={body}>
-          {labels.figure}
-        </text>
-      )}
-      {notesFit.map((note, i) => (
-        <text key={note} className={cx(css['mid'], css['onInk'])} x={middle} y={body + 19 + i * 17}>
-          {note}
-        </text>
-      ))}
-      {liquid === undefined && labels.empty && (
-        <text className={cx(css['mid'], css['large'])} x={middle} y={(shape.top + shape.bottom) / 2}>
-          {labels.empty}
-        </text>
-      )}
-    </>
-  );
-}
+const LABEL = {
+  name: cx(css['mid'], css['large'], css['bold']),
+  note: cx(css['mid'], css['text2']),
+  figure: cx(css['mid'], css['fig'], css['onInk']),
+  dark: cx(css['mid'], css['onInk']),
+} as const;
 
 function Contents({
   shape,
@@ -126,7 +82,7 @@ function Contents({
 
 /** The thing itself, cut open: liquid, what it grows to in the heat, the legal fill, and the ullage above. */
 export function CylinderSection(props: CylinderSectionProps) {
-  const { liquid, limit, hot, doubt, marks = [], label, height = 404 } = props;
+  const { liquid, limit, hot, doubt, marks = [], labels = {}, label, height = 404 } = props;
   const clip = useId();
   const shape = cylinderShape(height);
   const { x } = shape;
@@ -151,7 +107,11 @@ export function CylinderSection(props: CylinderSectionProps) {
       {line !== undefined && <path className={css['now']} d={`M${x} ${line}h${shape.width + 10}`} />}
       <path className={css['ink']} strokeWidth="2" d={shape.body} />
       <Marks shape={shape} marks={marks} />
-      <Inside {...props} shape={shape} />
+      {insideLabels(shape, props, labels).map(({ kind, text, y }) => (
+        <text key={text} className={LABEL[kind]} x={x + shape.width / 2} y={y}>
+          {text}
+        </text>
+      ))}
     </svg>
   );
 }

@@ -56,3 +56,64 @@ export function spread(ys: readonly number[], gap: number): readonly number[] {
   }
   return placed;
 }
+
+export interface InsideTexts {
+  readonly ullage?: string;
+  readonly ullageNote?: string;
+  readonly room?: string;
+  readonly figure?: string;
+  readonly notes?: readonly string[];
+  readonly empty?: string;
+}
+export interface InsideLabel {
+  readonly kind: 'name' | 'note' | 'figure' | 'dark';
+  readonly text: string;
+  readonly y: number;
+}
+interface Levels {
+  readonly liquid: number;
+  /** Where the legal fill stands. */
+  readonly line: number | undefined;
+  /** The top of what the contents need: hot or now. */
+  readonly needed: number;
+}
+
+function aboveLiquid(shape: CylinderShape, { line, needed }: Levels, texts: InsideTexts): InsideLabel[] {
+  const ceiling = Math.min(line ?? needed, needed);
+  const y = (shape.top + ceiling) / 2 + 8;
+  const labels: InsideLabel[] = [];
+  if (texts.ullage && y < ceiling - 4) labels.push({ kind: 'name', text: texts.ullage, y });
+  if (texts.ullageNote && y + 15 < ceiling - 2) labels.push({ kind: 'note', text: texts.ullageNote, y: y + 15 });
+  if (texts.room && line !== undefined && needed - line > 24)
+    labels.push({ kind: 'name', text: texts.room, y: (line + needed) / 2 + 5 });
+  return labels;
+}
+
+function inLiquid(shape: CylinderShape, { liquid }: Levels, texts: InsideTexts): InsideLabel[] {
+  if (shape.bottom - liquid < 44) return [];
+  const y = liquid + (shape.bottom - liquid) * 0.46;
+  const notes = (texts.notes ?? []).map((text, i): InsideLabel => ({ kind: 'dark', text, y: y + 19 + i * 17 }));
+  const figure: InsideLabel[] = texts.figure ? [{ kind: 'figure', text: texts.figure, y }] : [];
+  return [...figure, ...notes].filter((label) => label.y < shape.bottom - 8);
+}
+
+/** The texts that have room inside, and where; what does not fit is left out and stands in words beside the drawing. */
+export function insideLabels(
+  shape: CylinderShape,
+  shares: {
+    readonly liquid?: number | undefined;
+    readonly limit?: number | undefined;
+    readonly hot?: number | undefined;
+  },
+  texts: InsideTexts,
+): readonly InsideLabel[] {
+  const { liquid, limit, hot } = shares;
+  if (liquid === undefined)
+    return texts.empty ? [{ kind: 'name', text: texts.empty, y: (shape.top + shape.bottom) / 2 }] : [];
+  const levels: Levels = {
+    liquid: levelY(shape, liquid),
+    line: limit === undefined ? undefined : levelY(shape, limit),
+    needed: levelY(shape, Math.max(hot ?? liquid, liquid)),
+  };
+  return [...aboveLiquid(shape, levels, texts), ...inLiquid(shape, levels, texts)];
+}

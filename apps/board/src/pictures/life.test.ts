@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { lossCurve, quarterTicks, type LifeAddition } from './life.ts';
+import { layLabels, lossCurve, quarterTicks, type LifeAddition } from './life.ts';
+import { stackSpans } from './scales.ts';
 
 const add = (day: string, mass: number | undefined, atRepair = false): LifeAddition => ({ day, mass, atRepair });
 
@@ -28,4 +29,17 @@ describe('lossCurve', () => {
 
 test('quarterTicks: inside the span only, January with its year', () => {
   expect(quarterTicks('2025-05-22', '2026-04-30').map((tick) => tick.text)).toEqual(['Jul', 'Oct', '2026', 'Apr']);
+});
+
+test('layLabels: a text that would leave the drawing stands left, and what would cover another moves down', () => {
+  const laid = layLabels(
+    [
+      { from: 0.9, to: 0.95, letters: 30 },
+      { from: 0.91, to: 0.93, letters: 30 },
+      { from: 0.1, to: 0.15, letters: 10 },
+    ],
+    stackSpans,
+  );
+  expect(laid.map((one) => one.side)).toEqual(['left', 'left', 'right']);
+  expect(laid.map((one) => one.row)).toEqual([0, 1, 0]);
 });

@@ -64,3 +64,30 @@ export function quarterTicks(from: string, to: string): readonly YearTick[] {
     }
   return ticks;
 }
+
+/** Share of the drawing a letter takes; measured at the width of an office screen. */
+const LETTER = 0.0054;
+
+export interface Labelled {
+  /** Left of its bar, or right of it. */
+  readonly side: 'left' | 'right';
+  /** The row it stands in, from 0, so that no bar or text covers another. */
+  readonly row: number;
+}
+
+/** A side and a row for bars with a text beside them, all in shares of the width. */
+export function layLabels(
+  bars: readonly { readonly from: number; readonly to: number; readonly letters: number }[],
+  stack: (spans: readonly { readonly from: number; readonly to: number }[]) => readonly number[],
+): readonly Labelled[] {
+  const sides = bars.map<'left' | 'right'>(({ from, to, letters }) =>
+    1 - to < letters * LETTER && from > 0.2 ? 'left' : 'right',
+  );
+  const spans = bars.map(({ from, to, letters }, i) =>
+    sides[i] === 'left'
+      ? { from: from - letters * LETTER, to: to + 0.01 }
+      : { from: from - 0.01, to: to + letters * LETTER },
+  );
+  const rows = stack(spans);
+  return bars.map((_, i) => ({ side: sides[i] ?? 'right', row: rows[i] ?? 0 }));
+}

@@ -30,6 +30,34 @@ export interface ComboBoxProps extends FieldTexts {
   readonly empty?: string;
 }
 
+function Choices({ empty = 'Nothing matches.' }: { empty?: string | undefined }) {
+  return (
+    <Popover className={css['pop'] ?? ''} offset={2}>
+      <ListBox<Choice> className={css['list'] ?? ''} renderEmptyState={() => <p className={css['none']}>{empty}</p>}>
+        {(choice) => (
+          <ListBoxItem className={css['item'] ?? ''} textValue={choice.text}>
+            <Text slot="label">{choice.text}</Text>
+            {choice.note !== undefined && <Text slot="description">{choice.note}</Text>}
+          </ListBoxItem>
+        )}
+      </ListBox>
+    </Popover>
+  );
+}
+
+function Texts({ hint, error }: Pick<FieldTexts, 'hint' | 'error'>) {
+  return (
+    <>
+      {hint !== undefined && (
+        <Text slot="description" className={frame['hint'] ?? ''}>
+          {hint}
+        </Text>
+      )}
+      <FieldError className={frame['error'] ?? ''}>{error}</FieldError>
+    </>
+  );
+}
+
 /** A list to type into, for more choices than a person wants to scroll. */
 export function ComboBox(props: ComboBoxProps) {
   const { label, hint, error, optional = false, choices, name, value, onChange, onText } = props;
@@ -55,25 +83,8 @@ export function ComboBox(props: ComboBoxProps) {
         <Input className={frame['control'] ?? ''} />
         <Button className={css['open'] ?? ''} aria-label={`Show choices of ${label}`} />
       </div>
-      {hint !== undefined && (
-        <Text slot="description" className={frame['hint'] ?? ''}>
-          {hint}
-        </Text>
-      )}
-      <FieldError className={frame['error'] ?? ''}>{error}</FieldError>
-      <Popover className={css['pop'] ?? ''} offset={2}>
-        <ListBox<Choice>
-          className={css['list'] ?? ''}
-          renderEmptyState={() => <p className={css['none']}>{props.empty ?? 'Nothing matches.'}</p>}
-        >
-          {(choice) => (
-            <ListBoxItem className={css['item'] ?? ''} textValue={choice.text}>
-              <Text slot="label">{choice.text}</Text>
-              {choice.note !== undefined && <Text slot="description">{choice.note}</Text>}
-            </ListBoxItem>
-          )}
-        </ListBox>
-      </Popover>
+      <Texts hint={hint} error={error} />
+      <Choices empty={props.empty} />
     </AriaComboBox>
   );
 }

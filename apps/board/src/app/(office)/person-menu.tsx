@@ -1,6 +1,7 @@
 'use client';
+import { useId, useState } from 'react';
 import { signOut } from '../../lib/auth.ts';
-import { Menu } from '../../ui/menu.tsx';
+import { Button } from '../../ui/button.tsx';
 import css from './office.module.css';
 
 async function leave(): Promise<void> {
@@ -8,15 +9,31 @@ async function leave(): Promise<void> {
   location.assign('/sign-in');
 }
 
+/** The platform's popover: it stands on every page, and one entry needs no menu library. */
 export function PersonMenu({ name, email }: { name: string; email: string }) {
+  const id = useId();
+  const [busy, setBusy] = useState(false);
   return (
-    <Menu
-      label={`${name}, account`}
-      kind="bare"
-      entries={[{ id: 'out', text: 'Sign out', note: email }]}
-      onChoose={() => void leave()}
-    >
-      <span className={css['name']}>{name}</span>
-    </Menu>
+    <>
+      <button type="button" className={css['person']} popoverTarget={id}>
+        <span>{name}</span>
+      </button>
+      <div id={id} popover="auto" className={css['card']} role="group" aria-label="Account">
+        <p>
+          <b>{name}</b>
+          <br />
+          <span className="quiet">{email}</span>
+        </p>
+        <Button
+          busy={busy}
+          onClick={() => {
+            setBusy(true);
+            void leave();
+          }}
+        >
+          Sign out
+        </Button>
+      </div>
+    </>
   );
 }
