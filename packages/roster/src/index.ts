@@ -1,1 +1,11 @@
-export {};
+export type { ApplianceKind, Certificate, CircuitWork, PressureClass } from './certificates.ts';
+export { mayPlace } from './may-place.ts';
+export type { PlacingAnswer } from './may-place.ts';
+export { WORKING_DAY } from './own-rules.ts';
+export type { PersonWithPapers, Proposal, Refusal, RefusalCode, Stop, Warning } from './proposal.ts';
+export { orderBySlack, RESERVE_MINUTES, slackOf } from './slack.ts';
+export type { SlackRow } from './slack.ts';
+export { greatCircleKm, travelMinutes, UNKNOWN_TRAVEL_MINUTES } from './travel.ts';
+export type { Coordinates } from './travel.ts';
+export { lawfulWindow } from './window.ts';
+export type { DutyWindow, LawfulWindow } from './window.ts';
