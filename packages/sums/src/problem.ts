@@ -1,7 +1,6 @@
 import { faultsOf, pointerOf } from '@ullage/contracts';
 import type { FieldFault, Problem } from '@ullage/contracts';
 import type { ThermoFault } from '@ullage/thermo';
-import type * as z from 'zod';
 
 /** RFC 9457. The api answers with the same codes; a status is given here for readers without one. */
 const problem = (of: Pick<Problem, 'title' | 'status' | 'errors'> & { code: string }): Problem => ({
@@ -19,8 +18,11 @@ export const unknownSum = (name: string): Problem =>
     errors: [],
   });
 
+/** What a contract says of a value that does not fit it. */
+export type Misfit = Parameters<typeof faultsOf>[0];
+
 /** A field nobody knows is pointed at itself, not at the object that holds it. */
-function pointed(error: z.ZodError): FieldFault[] {
+function pointed(error: Misfit): FieldFault[] {
   return error.issues.flatMap((issue, i) => {
     const fault = faultsOf(error)[i];
     if (!fault) return [];
@@ -29,7 +31,7 @@ function pointed(error: z.ZodError): FieldFault[] {
   });
 }
 
-export const notValid = (error: z.ZodError): Problem =>
+export const notValid = (error: Misfit): Problem =>
   problem({ code: 'not-valid', title: 'Some fields are not right.', status: 400, errors: pointed(error) });
 
 /** Inwards, so that the figure shown is itself allowed. */

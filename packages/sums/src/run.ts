@@ -4,8 +4,8 @@ import { duties, headroom, leakRate } from '@ullage/rulebook';
 import { airCheck, cylinderRoom, saturation } from '@ullage/thermo';
 import type { ThermoFault } from '@ullage/thermo';
 import type { Calendar } from '@ullage/units';
-import type * as z from 'zod';
 import { notPossible, notValid, unknownSum } from './problem.ts';
+import type { Misfit } from './problem.ts';
 
 /** The answer as nobody may change it: the rooms hand out readonly values. */
 type Frozen<T> = T extends readonly (infer Item)[]
@@ -44,9 +44,16 @@ const RUN: { readonly [Name in SumName]: Run<Name> } = {
   duties: (input, calendar) => lawful(duties(input, calendar)),
 };
 
+/** A schema seen by its name alone; TypeScript cannot carry the name through the table of schemas. */
+interface Contract<Name extends SumName> {
+  safeParse(
+    json: unknown,
+  ): { readonly success: true; readonly data: SumInput<Name> } | { readonly success: false; readonly error: Misfit };
+}
+
 function runNamed<Name extends SumName>(name: Name, json: unknown, calendar: Calendar): SumResult<Name> {
-  const schema = SUMS[name].input as unknown as z.ZodType<SumInput<Name>>;
-  const parsed = schema.safeParse(json);
+  const contract = SUMS[name].input as unknown as Contract<Name>;
+  const parsed = contract.safeParse(json);
   if (!parsed.success) return { ok: false, problem: notValid(parsed.error) };
   return RUN[name](parsed.data, calendar);
 }
