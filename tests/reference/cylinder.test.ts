@@ -144,6 +144,9 @@ test('recovery cylinder tested in March 2021: by the end of March 2026, no filli
   const recovery = (filledOn: string, todayOn?: string) => dated({ kind: 'recovery', filledOn, todayOn });
   expect(recovery('2026-03-20').requalifyByOn).toBe('2026-03-31');
   expect(recovery('2026-03-20').mayFill).toBe(true);
+  expect(recovery('2026-03-31', '2026-03-31').mayFill).toBe(true);
+  expect(dated({ kind: 'recovery', todayOn: '2026-04-01' }).mayFill).toBe(false);
+  expect(recovery('2026-04-01').mayFill).toBe(false);
   expect(recovery('2026-04-02').whyNot.map(({ code }) => code)).toEqual(['filled-after-due-date']);
   expect(dated({ kind: 'recovery', todayOn: '2026-04-02' }).mayFill).toBe(false);
 });

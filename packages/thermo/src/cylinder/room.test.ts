@@ -59,6 +59,13 @@ test('a mixture is held to its highest-pressure component, and one above 0.5 % i
   expect(codes({ refrigerant: 'R-134a', contentsKg: inside })).toEqual(['mixed']);
 });
 
+test('the limits of a mixture are those of its lightest liquid', () => {
+  const limitsOf = (refrigerant: string, contentsKg?: Record<string, number>) =>
+    room({ refrigerant, contentsKg }).limits.map(({ netKg }) => netKg);
+  expect(limitsOf('R-134a', { 'R-134a': 4, 'R-32': 1 })).toEqual(limitsOf('R-32'));
+  expect(limitsOf('R-134a')).not.toEqual(limitsOf('R-32'));
+});
+
 test('20 lb of R-410A with 0.2 lb of R-22 is mixed, 40 lb with 0.1 lb is not (AHRI 700, 0.5 % by mass)', () => {
   expect(room({ contentsKg: { 'R-410A': 20, 'R-22': 0.2 } }).foreignMassPercent).toBeCloseTo(0.99, 2);
   expect(codes({ contentsKg: { 'R-410A': 20, 'R-22': 0.2 } })).toEqual(['mixed']);
