@@ -100,7 +100,7 @@ export function holds(certificates: readonly Certificate[], demand: Demand, on: 
   return one.registeredOn ? { state: 'not-yet', day: one.registeredOn } : { state: 'none' };
 }
 
-export const APPRENTICE_CLAUSE = '40 CFR 82.152, "Technician"; 82.161(a)';
+export const APPRENTICE_CLAUSE = '40 CFR 82.152, "Apprentice"; 82.161(a)';
 const APPRENTICE_YEARS = 2;
 
 export type Apprenticeship =
@@ -110,6 +110,7 @@ export type Apprenticeship =
 /**
  * Registered apprentices may work under close and continual supervision of a certified technician, for two years from
  * first registering: a later registration does not start them again. The last day is the one before the anniversary.
+ * The definition in 40 CFR 82.152 is cited from memory.
  */
 export function apprenticeshipOf(certificates: readonly Certificate[], on: Day, calendar: Calendar): Apprenticeship {
   const papers = certificates.filter(({ scheme, type }) => scheme === 'us-608' && type === 'apprentice');

@@ -79,10 +79,14 @@ function apprenticeRefusal(proposal: Proposal, moment: Moment, demand: Demand): 
         insteadText,
       });
     case 'over':
-      return law('apprenticeship-over', `The apprenticeship ended on ${paper.lastDay}, two years from registering.`, {
-        clause,
-        insteadText,
-      });
+      return law(
+        'apprenticeship-over',
+        `The apprenticeship ended on ${paper.lastDay}: the law allows two years at most.`,
+        {
+          clause,
+          insteadText,
+        },
+      );
     case 'current':
       return isSupervised(proposal, moment, demand)
         ? undefined
@@ -130,6 +134,7 @@ export function windowRefusals(proposal: Proposal, moment: Moment, window: Lawfu
     const lastMs = calendar.epochMs(window.latestStartAt);
     return [
       law('after-legal-edge', `Ends after the last legal day, ${window.lastDay}.`, {
+        ...(window.dueClause ? { clause: window.dueClause } : {}),
         insteadText: `Start by ${localText(lastMs, proposal)}.`,
       }),
     ];
@@ -139,6 +144,7 @@ export function windowRefusals(proposal: Proposal, moment: Moment, window: Lawfu
   if (opensMs !== null && moment.startMs < opensMs)
     return [
       law('before-lawful-window', `Too early to count: the window opens ${localText(opensMs, proposal)}.`, {
+        ...(window.opensClause ? { clause: window.opensClause } : {}),
         insteadText: `Start from ${localText(opensMs, proposal)}.`,
       }),
     ];

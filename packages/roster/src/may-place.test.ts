@@ -127,7 +127,7 @@ describe('registered apprentice', () => {
   const alone = proposal({ person: { personId: 'sam', certificates: [apprentice] } });
   test('alone is refused with the rule', () =>
     expect(refusals(alone)).toMatchObject([
-      { code: 'apprentice-alone', whose: 'law', overridable: false, clause: '40 CFR 82.152, "Technician"; 82.161(a)' },
+      { code: 'apprentice-alone', whose: 'law', overridable: false, clause: '40 CFR 82.152, "Apprentice"; 82.161(a)' },
     ]));
   test('beside a certified technician may go', () => expect(codes({ ...alone, others: [certified] })).toEqual([]));
   test.each([
@@ -143,12 +143,21 @@ describe('registered apprentice', () => {
     others: [certified],
     person: { personId: 'sam', certificates: on.map((registeredOn) => paper('apprentice', { registeredOn })) },
   });
-  // "Not more than two years from the date of first registering": the second anniversary is the first day without.
+  // 40 CFR 82.152, "Apprentice": two years from first registering. The second anniversary is the first day without.
   test('two years end the day before the anniversary, and a later registration does not start them again', () => {
     expect(codes(registered('2024-05-07'))).toEqual([]);
     expect(codes(registered('2024-05-06'))).toEqual(['apprenticeship-over']);
     expect(codes(registered('2026-01-01', '2024-05-06'))).toEqual(['apprenticeship-over']);
     expect(codes(registered('2026-05-07'))).toEqual(['certificate-not-yet']);
+  });
+  test('a registration that ends earlier ends it earlier, and one that ends later does not prolong it', () => {
+    const ending = (registeredOn: string, endsOn: string) => ({
+      ...registered(),
+      person: { personId: 'sam', certificates: [paper('apprentice', { registeredOn, endsOn })] },
+    });
+    expect(codes(ending('2025-09-01', '2026-05-06'))).toEqual([]);
+    expect(codes(ending('2025-09-01', '2026-05-05'))).toEqual(['apprenticeship-over']);
+    expect(codes(ending('2024-05-06', '2028-01-01'))).toEqual(['apprenticeship-over']);
   });
   test('without a date the two years cannot be counted', () =>
     expect(codes({ ...alone, person: { personId: 'sam', certificates: [paper('apprentice')] } })).toEqual([
@@ -161,10 +170,11 @@ describe('registered apprentice', () => {
 describe('lawful window', () => {
   const lateDay = { workingDay: { from: '00:00', to: '23:59' } };
   test('ending exactly at the edge is in time, a minute later is not', () => {
-    const edge = { visit: { duties: [{ dueAt: local('2026-05-10', '12:00') }] } };
+    const clause = '40 CFR 84.106(e)';
+    const edge = { visit: { duties: [{ dueAt: local('2026-05-10', '12:00'), clause }] } };
     expect(codes(proposal({ ...edge, startsAt: local('2026-05-10', '11:00') }))).toEqual([]);
     expect(refusals(proposal({ ...edge, startsAt: local('2026-05-10', '11:01') }))).toMatchObject([
-      { code: 'after-legal-edge', whose: 'law', overridable: false, insteadText: 'Start by 2026-05-10 11:00.' },
+      { code: 'after-legal-edge', whose: 'law', overridable: false, clause, insteadText: 'Start by 2026-05-10 11:00.' },
     ]);
   });
   test('starting exactly at the opening counts, a minute earlier does not', () => {
@@ -183,6 +193,10 @@ describe('lawful window', () => {
     expect(warnings(proposal({ ...onLast, now: local('2026-05-09', '16:00') }))).toEqual(['last-legal-day']);
     expect(warnings(proposal({ ...onLast, now: local('2026-05-09', '16:01') }))).toEqual([]);
     expect(warnings(proposal({ ...onLast, now: local('2026-05-10', '07:00') }))).toEqual([]);
+    // Ten hours fit into 07:00 to 17:00 of the day before; eleven do not, however early somebody is awake.
+    const early = { ...onLast, now: local('2026-05-09', '05:00'), workingDay: { from: '07:00', to: '17:00' } };
+    expect(warnings(proposal({ ...early, minutes: 600 }))).toEqual(['last-legal-day']);
+    expect(warnings(proposal({ ...early, minutes: 660 }))).toEqual([]);
   });
   test('what is overdue can still be placed, and says that it is late', () => {
     const overdue = proposal({ now: local('2026-05-12', '08:00'), startsAt: local('2026-05-12', '09:00') });
@@ -257,7 +271,7 @@ describe("the firm's own rules", () => {
         whose: 'ours',
         overridable: true,
         text: '18 minutes to drive to or from Rack B, and only 17 between.',
-        insteadText: 'Clear of it from 2026-05-06 09:01, or give a reason.',
+        insteadText: 'Clear of it from 09:01, or give a reason.',
       },
     ]);
   });
@@ -277,6 +291,21 @@ describe("the firm's own rules", () => {
       expect(at('07:00')).toEqual([]);
       expect(at('06:59')).toEqual(['outside-working-day']);
     }
+  });
+  test('work until midnight belongs to the day before, for the working day and for papers', () => {
+    const night = { startsAt: local('2026-05-06', '23:00'), workingDay: { from: '07:00', to: '24:00' } };
+    const last = { personId: 'kim', certificates: [paper('II', { endsOn: '2026-05-06' })] };
+    expect(codes(proposal({ ...night, person: last }))).toEqual([]);
+    expect(codes(proposal({ ...night, person: last, minutes: 61 }))).toEqual([
+      'certificate-ended',
+      'outside-working-day',
+    ]);
+    expect(codes(proposal({ ...night, workingDay: undefined }))).toEqual(['outside-working-day']);
+  });
+  test('says where the person is, with the day only when it is another', () => {
+    const say = (other: Stop) => refusals(proposal({ stops: [other] })).map(({ text }) => text);
+    expect(say(stop('08:00', 120))).toEqual(['Already at Rack B, 08:00 to 10:00.']);
+    expect(say(stop('08:00', 24 * 60))).toEqual(['Already at Rack B, 08:00 to 2026-05-07 08:00.']);
   });
   test('now may be placed, a minute ago may not, and no reason changes that', () => {
     const now = local('2026-05-06', '09:00');

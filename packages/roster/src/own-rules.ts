@@ -26,7 +26,8 @@ export function workingDayRefusals(proposal: Proposal, moment: Moment): Refusal[
   const { calendar, zone } = proposal;
   const { from, to } = proposal.workingDay ?? WORKING_DAY;
   const starts = calendar.timeOf(proposal.startsAt, zone);
-  const ends = calendar.timeOf(calendar.fromEpochMs(moment.endMs), zone);
+  const clock = calendar.timeOf(calendar.fromEpochMs(moment.endMs), zone);
+  const ends = clock === '00:00' ? '24:00' : clock;
   if (moment.startDay === moment.endDay && starts >= from && ends <= to) return [];
   return [
     {
@@ -52,6 +53,7 @@ function bookingRefusal(proposal: Proposal, moment: Moment, stop: Stop): Refusal
   const toMs = fromMs + stop.minutes * MS_PER_MINUTE;
   const driveMs = travelMinutes(stop.place, proposal.visit.place) * MS_PER_MINUTE;
   if (moment.startMs >= toMs + driveMs || moment.endMs + driveMs <= fromMs) return [];
+  const time = (ms: number) => localText(ms, proposal, moment.startDay);
   const overlaps = moment.startMs < toMs && fromMs < moment.endMs;
   const label = stop.label.split(/\s+/).slice(0, LABEL_WORDS).join(' ');
   const gap = Math.floor((moment.startMs >= toMs ? moment.startMs - toMs : fromMs - moment.endMs) / MS_PER_MINUTE);
@@ -60,10 +62,10 @@ function bookingRefusal(proposal: Proposal, moment: Moment, stop: Stop): Refusal
       code: 'double-booked',
       whose: 'ours',
       text: overlaps
-        ? `Already at ${label}, ${localText(fromMs, proposal)} to ${localText(toMs, proposal)}.`
+        ? `Already at ${label}, ${time(fromMs)} to ${time(toMs)}.`
         : `${driveMs / MS_PER_MINUTE} minutes to drive to or from ${label}, and only ${gap} between.`,
       overridable: true,
-      insteadText: `Clear of it from ${localText(toMs + driveMs, proposal)}, or give a reason.`,
+      insteadText: `Clear of it from ${time(toMs + driveMs)}, or give a reason.`,
     },
   ];
 }

@@ -1,4 +1,4 @@
-import type { Calendar, Instant } from '@ullage/units';
+import type { Calendar, Day, Instant } from '@ullage/units';
 import type { Certificate, CircuitWork } from './certificates.ts';
 import type { Coordinates } from './travel.ts';
 import type { DutyWindow } from './window.ts';
@@ -79,8 +79,9 @@ export interface Warning {
 export interface Moment {
   readonly startMs: number;
   readonly endMs: number;
-  readonly startDay: string;
-  readonly endDay: string;
+  readonly startDay: Day;
+  /** The day of the last instant of work: work until midnight is work of the day before. */
+  readonly endDay: Day;
 }
 export function momentOf({ startsAt, minutes, zone, calendar }: Proposal): Moment {
   const startMs = calendar.epochMs(startsAt);
@@ -89,12 +90,14 @@ export function momentOf({ startsAt, minutes, zone, calendar }: Proposal): Momen
     startMs,
     endMs,
     startDay: calendar.dayOf(startsAt, zone),
-    endDay: calendar.dayOf(calendar.fromEpochMs(endMs), zone),
+    endDay: calendar.dayOf(calendar.fromEpochMs(endMs - 1), zone),
   };
 }
 
-/** `2026-05-10 14:05` in the site's zone. */
-export const localText = (ms: number, { calendar, zone }: Pick<Proposal, 'calendar' | 'zone'>): string => {
+/** `2026-05-10 14:05` in the site's zone, or the time alone when it falls on `day`. */
+export function localText(ms: number, { calendar, zone }: Pick<Proposal, 'calendar' | 'zone'>, day?: Day): string {
   const at = calendar.fromEpochMs(ms);
-  return `${calendar.dayOf(at, zone)} ${calendar.timeOf(at, zone)}`;
-};
+  const own = calendar.dayOf(at, zone);
+  const time = calendar.timeOf(at, zone);
+  return own === day ? time : `${own} ${time}`;
+}

@@ -3,7 +3,7 @@ import * as fc from 'fast-check';
 import { Temporal } from 'temporal-polyfill';
 import { describe, expect, test } from 'vitest';
 import { greatCircleKm, lawfulWindow, orderBySlack, slackOf, travelMinutes } from './index.ts';
-import type { SlackRow } from './index.ts';
+import type { DutyWindow, SlackRow } from './index.ts';
 
 const calendar = makeCalendar(Temporal as never);
 const now = '2026-05-06T15:00:00.000Z';
@@ -59,6 +59,13 @@ describe('order', () => {
       'plenty',
       'no clock',
     ]));
+  test('what is due this instant is overdue, and equal slack goes by the earlier edge', () => {
+    expect(ids([row('late by its work', 60, -900), row('due this instant', 0, 0)])).toEqual([
+      'due this instant',
+      'late by its work',
+    ]);
+    expect(ids([row('a', 500, 100), row('b', 400, 100)])).toEqual(['b', 'a']);
+  });
   const rows = fc.uniqueArray(
     fc.tuple(
       fc.integer({ min: 0, max: 999 }),
@@ -112,8 +119,7 @@ describe('lawful window', () => {
     opensAt: opens === undefined ? undefined : after(opens),
     dueAt: after(due),
   });
-  const of = (...duties: ReturnType<typeof duty>[]) =>
-    lawfulWindow({ duties, minutes: 60, zone: 'America/Denver' }, calendar);
+  const of = (...duties: DutyWindow[]) => lawfulWindow({ duties, minutes: 60, zone: 'America/Denver' }, calendar);
   test('is where the windows of all duties meet', () =>
     expect(of(duty(10, 500), duty(undefined, 300), duty(40, 900))).toEqual({
       opensAt: after(40),
@@ -121,7 +127,15 @@ describe('lawful window', () => {
       latestStartAt: after(240),
       lastDay: '2026-05-06',
       fits: true,
+      dueClause: undefined,
+      opensClause: undefined,
     }));
+  test('names the clause of the duty that binds at each end', () => {
+    const early = { ...duty(10, 300), clause: 'early' };
+    const late = { ...duty(40, 500), clause: 'late' };
+    expect(of(late, early)).toMatchObject({ dueClause: 'early', opensClause: 'late' });
+    expect(of({ ...duty(undefined, 300), clause: 'early' })?.opensClause).toBeUndefined();
+  });
   test('fits exactly, and not when a minute is missing', () => {
     expect(of(duty(240, 300))?.fits).toBe(true);
     expect(of(duty(241, 300))?.fits).toBe(false);

@@ -4,6 +4,8 @@ export interface DutyWindow {
   readonly opensAt?: Instant | null | undefined;
   /** The first instant after the last legal day. Work may end exactly then. */
   readonly dueAt: Instant;
+  /** "40 CFR 84.106(e)": what sets this window. */
+  readonly clause?: string | undefined;
 }
 export interface LawfulWindow {
   /** The latest of the openings; null when the work may begin at any time. */
@@ -15,6 +17,9 @@ export interface LawfulWindow {
   readonly lastDay: Day;
   /** False when no start both counts for every duty and ends in time. */
   readonly fits: boolean;
+  /** Of the duty whose edge, and of the one whose opening, binds. */
+  readonly dueClause?: string | undefined;
+  readonly opensClause?: string | undefined;
 }
 
 /**
@@ -25,18 +30,23 @@ export function lawfulWindow(
   of: { readonly duties: readonly DutyWindow[]; readonly minutes: number; readonly zone: string },
   calendar: Calendar,
 ): LawfulWindow | undefined {
-  const ms = (at: Instant) => calendar.epochMs(at);
-  const dues = of.duties.map((duty) => ms(duty.dueAt));
-  if (dues.length === 0) return undefined;
-  const opens = of.duties.flatMap((duty) => (duty.opensAt ? [ms(duty.opensAt)] : []));
-  const dueMs = Math.min(...dues);
-  const opensMs = opens.length === 0 ? null : Math.max(...opens);
-  const latestMs = dueMs - of.minutes * 60_000;
+  const timed = of.duties.map((duty) => ({
+    clause: duty.clause,
+    dueMs: calendar.epochMs(duty.dueAt),
+    opensMs: duty.opensAt ? calendar.epochMs(duty.opensAt) : -Infinity,
+  }));
+  const [first] = timed.toSorted((a, b) => a.dueMs - b.dueMs);
+  const [last] = timed.toSorted((a, b) => b.opensMs - a.opensMs);
+  if (first === undefined || last === undefined) return undefined;
+  const latestMs = first.dueMs - of.minutes * 60_000;
+  const opens = last.opensMs !== -Infinity;
   return {
-    opensAt: opensMs === null ? null : calendar.fromEpochMs(opensMs),
-    dueAt: calendar.fromEpochMs(dueMs),
+    opensAt: opens ? calendar.fromEpochMs(last.opensMs) : null,
+    dueAt: calendar.fromEpochMs(first.dueMs),
     latestStartAt: calendar.fromEpochMs(latestMs),
-    lastDay: calendar.dayOf(calendar.fromEpochMs(dueMs - 1), of.zone),
-    fits: opensMs === null || opensMs <= latestMs,
+    lastDay: calendar.dayOf(calendar.fromEpochMs(first.dueMs - 1), of.zone),
+    fits: last.opensMs <= latestMs,
+    dueClause: first.clause,
+    opensClause: opens ? last.clause : undefined,
   };
 }
