@@ -15,6 +15,7 @@ export const LOGINS = {
   queue: { role: 'ullage_queue', env: 'QUEUE_DATABASE_URL' },
   relay: { role: 'ullage_relay', env: 'RELAY_DATABASE_URL' },
 } as const;
+const SECRETS = join(dataDir, 'secrets.json');
 export type Login = keyof typeof LOGINS;
 
 /** The five in a fixed order. */
@@ -25,23 +26,22 @@ export type Passwords = Readonly<Record<Login, string>>;
 export type DatabaseUrls = Readonly<Record<Login, string>>;
 
 /** The passwords of the embedded server's logins, made once and kept readable by us alone. */
-export function localPasswords(file: string = join(dataDir, 'secrets.json')): Passwords {
+export function localPasswords(file: string = SECRETS): Passwords {
+  return perLogin((login) => localSecret(LOGINS[login].role, file));
+}
+
+/** A secret of this clone, by name: made at the first call, the same at every later one. At least 32 characters. */
+export function localSecret(name: string, file: string = SECRETS): string {
   const kept: unknown = existsSync(file) ? JSON.parse(readFileSync(file, 'utf8')) : {};
-  const before = typeof kept === 'object' && kept !== null ? kept : {};
-  const known = new Map(Object.entries(before));
-  const passwordOf = (login: Login): string => {
-    const value: unknown = known.get(LOGINS[login].role);
-    return typeof value === 'string' ? value : randomBytes(18).toString('base64url');
-  };
-  const passwords = perLogin(passwordOf);
-  if (LOGIN_NAMES.some((login) => known.get(LOGINS[login].role) !== passwords[login])) {
-    mkdirSync(dirname(file), { recursive: true });
-    const half = `${file}.${process.pid}`;
-    const byRole = Object.fromEntries(LOGIN_NAMES.map((login) => [LOGINS[login].role, passwords[login]]));
-    writeFileSync(half, JSON.stringify({ ...before, ...byRole }, null, 2), { mode: 0o600 });
-    renameSync(half, file);
-  }
-  return passwords;
+  const before = new Map<string, unknown>(typeof kept === 'object' && kept !== null ? Object.entries(kept) : []);
+  const known = before.get(name);
+  if (typeof known === 'string') return known;
+  const made = randomBytes(24).toString('base64url');
+  mkdirSync(dirname(file), { recursive: true });
+  const half = `${file}.${process.pid}`;
+  writeFileSync(half, JSON.stringify(Object.fromEntries(before.set(name, made)), null, 2), { mode: 0o600 });
+  renameSync(half, file);
+  return made;
 }
 
 /** The address of one server and database, as each of the five. */

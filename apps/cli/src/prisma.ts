@@ -1,7 +1,7 @@
 // npm run prisma -- <arguments of the Prisma CLI>
 import { join } from 'node:path';
 import { readEnv } from './env.ts';
-import { localDatabase } from './local-database.ts';
+import { finishLocal, localDatabase } from './local-database.ts';
 import { dataDir } from './paths.ts';
 import { prisma } from './tasks.ts';
 
@@ -16,5 +16,6 @@ const run = prisma({
   ...(url === undefined ? {} : { url }),
   ...(local === undefined ? {} : { adminUrl: local.server.url }),
 });
+if (local?.created) finishLocal();
 await local?.server.stop();
 process.exit(run.status);

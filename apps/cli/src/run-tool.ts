@@ -16,19 +16,27 @@ export interface ToolRun {
   readonly args: readonly string[];
   readonly cwd: string;
   readonly env?: Readonly<Record<string, string>>;
+  /**
+   * Told of the process, which then has a group of its own so that its helpers can be ended with it. For work that
+   * must not go on when we are gone.
+   */
+  readonly onSpawn?: (pid: number, script: string) => void;
 }
 
 /** Runs a Node script; ok when it ended with 0. Its words come back, they are not shown. */
-export function runTool({ script, args, cwd, env = {} }: ToolRun): Promise<Outcome> {
+export function runTool({ script, args, cwd, env = {}, onSpawn }: ToolRun): Promise<Outcome> {
   return new Promise((resolve) => {
     const child = spawn(process.execPath, [script, ...args], {
       cwd,
       env: childEnv(env),
+      detached: onSpawn !== undefined,
       stdio: ['ignore', 'pipe', 'pipe'],
     });
+    if (child.pid !== undefined) onSpawn?.(child.pid, script);
     let words = '';
-    for (const stream of [child.stdout, child.stderr])
+    for (const stream of [child.stdout, child.stderr]) {
       stream.setEncoding('utf8').on('data', (text: string) => (words += text));
+    }
     child.on('error', (error) => resolve({ ok: false, words: error.message }));
     child.on('close', (code) => resolve({ ok: code === 0, words: words.trim() }));
   });

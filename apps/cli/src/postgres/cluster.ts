@@ -19,6 +19,9 @@ export interface ClusterOptions {
   readonly settings: Readonly<Record<string, string | number>>;
 }
 
+/** The major version of the binaries we ship: data of another cannot be read by them. */
+export const PG_MAJOR = 18;
+
 export const dataOf = (place: Place): string => join(place.home, 'data');
 export const logOf = (place: Place): string => join(place.home, 'pg.log');
 const metaFile = (place: Place): string => join(place.home, 'pg.json');
@@ -43,7 +46,14 @@ export function saveMeta(place: Place, meta: ClusterMeta): void {
 /** Makes the cluster unless it is there. Only a complete one ever has the name `data`, so a kill in here is harmless. */
 export function initCluster(place: Place, account: Account, meta: ClusterMeta): void {
   const data = dataOf(place);
-  if (existsSync(join(data, 'PG_VERSION'))) return;
+  const version = join(data, 'PG_VERSION');
+  if (existsSync(version)) {
+    const major = readFileSync(version, 'utf8').trim();
+    if (major === String(PG_MAJOR)) return;
+    throw new Error(
+      `The data in ${data} is of PostgreSQL ${major}, this version brings ${PG_MAJOR}: dump and load it.`,
+    );
+  }
   const half = join(place.home, 'init');
   const passwordFile = join(place.home, 'init-password');
   rmSync(half, { recursive: true, force: true });

@@ -1,0 +1,95 @@
+// npm start: everything, in the order in which each part needs the one before, until Ctrl-C.
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { readEnv } from './env.ts';
+import { holderOf, tryLock } from './lock.ts';
+import { localSecret } from './logins.ts';
+import { dataDir, root } from './paths.ts';
+import { say } from './say.ts';
+import { boardTarget, buildIfChanged, nestTarget } from './start/build.ts';
+import { openDatabase, type Opened } from './start/databases.ts';
+import { guardedTools } from './start/guarded-tools.ts';
+import { endLeftovers, openChildrenFile } from './start/leftovers.ts';
+import { choosePorts } from './start/ports.ts';
+import { readDemo } from './start/seed-demo.ts';
+import { services } from './start/services.ts';
+import { createSupervisor } from './start/supervisor.ts';
+import { generateIfChanged } from './tasks.ts';
+
+const began = performance.now();
+const step = (line: string): void =>
+  say(`[start] ${String(Math.round(performance.now() - began)).padStart(6)} ms  ${line}`);
+const childrenFile = join(dataDir, 'services.json');
+const lockFile = join(dataDir, 'start.lock');
+
+/** Settles with the first reason to stop; later ones change nothing. */
+const end = Promise.withResolvers<{ why: string; code: number }>();
+process.on('SIGINT', () => end.resolve({ why: 'Ctrl-C', code: 130 }));
+process.on('SIGTERM', () => end.resolve({ why: 'TERM', code: 143 }));
+process.on('SIGHUP', () => end.resolve({ why: 'the terminal was closed', code: 129 }));
+
+mkdirSync(dataDir, { recursive: true });
+const release = tryLock(lockFile);
+if (!release) {
+  say(`Ullage already runs from this folder (process ${holderOf(lockFile)?.pid ?? 'unknown'}); stop that one first.`);
+  process.exit(1);
+}
+
+const children = openChildrenFile(childrenFile);
+const tools = guardedTools(children);
+const supervisor = createSupervisor({
+  children,
+  logFolder: join(dataDir, 'logs'),
+  say: step,
+  onGivingUp: (why) => end.resolve({ why, code: 1 }),
+});
+let opened: Opened | undefined;
+
+async function start(): Promise<void> {
+  const env = readEnv();
+  for (const name of await endLeftovers(childrenFile)) step(`ended ${name}, left by a start that was killed`);
+  if (await generateIfChanged()) step('database client generated');
+  const targets = [nestTarget(root, tools, 'api'), nestTarget(root, tools, 'worker'), boardTarget(root, tools)];
+  const built = await buildIfChanged({ root, file: join(dataDir, 'build.json'), targets, say: step });
+  opened = await openDatabase(env, tools, step);
+  void opened.server?.exited.then(() => end.resolve({ why: 'PostgreSQL ended', code: 1 }));
+  const wished = env.PORT === undefined ? {} : { board: env.PORT };
+  const ports = await choosePorts({ file: join(dataDir, 'ports.json'), ...wished });
+  const publicOrigin = env.PUBLIC_ORIGIN ?? `http://localhost:${ports.board}`;
+  const settings = {
+    root,
+    urls: opened.urls,
+    ports,
+    publicOrigin,
+    host: env.HOST ?? '127.0.0.1',
+    authSecret: localSecret('auth_secret'),
+    redisUrl: env.REDIS_URL,
+    boardFolder: built['board'] ?? '',
+  };
+  for (const service of services(settings)) {
+    await supervisor.start(service);
+    step(`${service.name} ready`);
+  }
+  announce(publicOrigin);
+}
+
+function announce(publicOrigin: string): void {
+  say(`\nUllage: ${publicOrigin}\nThe technician's pages: ${publicOrigin}/field\n`);
+  const demo = readDemo();
+  if (demo) say('Demo sign-ins (invented people, this computer only):');
+  for (const { role, email, password } of demo?.signIns ?? [])
+    say(`  ${role.padEnd(24)} ${email.padEnd(36)} ${password}`);
+  say(`${demo ? '\n' : ''}Ctrl-C stops all of it. Logs: ${join(dataDir, 'logs')}`);
+}
+
+start().catch((error: unknown) =>
+  end.resolve({ why: error instanceof Error ? error.message : String(error), code: 1 }),
+);
+const { why, code } = await end.promise;
+step(`stopping: ${why}`);
+await tools.stop();
+await supervisor.stop();
+await opened?.server?.stop();
+release();
+step('stopped');
+process.exit(code);
