@@ -15,6 +15,3 @@ export function env(): Env {
     development: process.env.NODE_ENV === 'development',
   };
 }
-
-/** Whether this code runs in the Node server, and not in a bundle for another runtime. */
-export const inNode = (): boolean => process.env['NEXT_RUNTIME'] === 'nodejs';

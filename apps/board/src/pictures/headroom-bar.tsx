@@ -23,7 +23,7 @@ export function HeadroomBar({ headroom, unit, text, later = [], atLeast = 0, lab
   const share = (mass: number): string => pct(clampShare(mass / end));
   const right = headroom / end > 0.5;
   return (
-    <svg className={pic['picture']} height="58" role="img" aria-label={label}>
+    <svg className={pic['picture']} height="60" role="img" aria-label={label}>
       <rect
         x={share(headroom)}
         width={pct(1 - headroom / end)}
@@ -33,22 +33,22 @@ export function HeadroomBar({ headroom, unit, text, later = [], atLeast = 0, lab
         stroke="var(--edge)"
       />
       {headroom > 0 && (
-        <rect className={cx(pic['fine'], pic['edged'])} x="0" width={share(headroom)} y="16" height="16" />
+        <rect className={cx(pic['fine'], pic['edged'])} x="0" width={share(headroom)} y="18" height="16" />
       )}
-      <line className={pic['now']} x1={share(headroom)} x2={share(headroom)} y1="8" y2="38" />
+      <line className={pic['now']} x1={share(headroom)} x2={share(headroom)} y1="14" y2="40" />
       <text
         className={cx(pic['bold'], right && pic['end'])}
         x={share(headroom)}
         dx={right ? -4 : headroom / end < 0.25 ? 0 : 4}
-        y="6"
+        y="10"
       >
         today {text}
       </text>
       {later.map((one) => (
         <g key={one.text}>
-          <line className={pic['ink']} x1={share(one.at)} x2={share(one.at)} y1="24" y2="37" />
+          <line className={pic['ink']} x1={share(one.at)} x2={share(one.at)} y1="26" y2="39" />
           {(one.at - headroom) / end > 0.22 && (
-            <text className={cx(pic['text2'], pic['small'], pic['mid'])} x={share(one.at)} y="11">
+            <text className={cx(pic['text2'], pic['small'], pic['mid'])} x={share(one.at)} y="10">
               {one.text}
             </text>
           )}
@@ -58,11 +58,11 @@ export function HeadroomBar({ headroom, unit, text, later = [], atLeast = 0, lab
         const [first, last] = [i === 0, i === ticks.length - 1];
         return (
           <g key={tick}>
-            <line className={pic['hair2']} x1={share(tick)} x2={share(tick)} y1="38" y2="42" />
+            <line className={pic['hair2']} x1={share(tick)} x2={share(tick)} y1="40" y2="44" />
             <text
               className={cx(pic['text2'], pic['small'], last ? pic['end'] : !first && pic['mid'])}
               x={share(tick)}
-              y="53"
+              y="55"
             >
               {tick}
               {last && ` ${unit}`}

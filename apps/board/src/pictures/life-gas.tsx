@@ -3,6 +3,7 @@ import { cx } from '../ui/cx.ts';
 import type { LifeAddition, LossPoint, LossSlope } from './life.ts';
 import { pct, ticksTo } from './scales.ts';
 import type { ShareOf } from './unit-life-line.tsx';
+import css from './life.module.css';
 import pic from './picture.module.css';
 
 interface LaneProps {
@@ -65,7 +66,7 @@ export function GasLane({ additions, share, unit, ground, today }: LaneProps & {
   const end = ticks.at(-1) ?? 1;
   const y = (mass: number): number => ZERO + (mass / end) * (DEEP - ZERO);
   return (
-    <svg className={pic['picture']} height="92" role="img" aria-label={words(sorted, unit)}>
+    <svg className={pic['picture']} height="98" role="img" aria-label={words(sorted, unit)}>
       {ground}
       <Ruler ticks={ticks} y={y} width={pct(share(today))} />
       {sorted.length === 0 && (
@@ -75,7 +76,8 @@ export function GasLane({ additions, share, unit, ground, today }: LaneProps & {
       )}
       {sorted.map(({ day, mass, atRepair }, i) => {
         const next = sorted[i + 1];
-        const left = next !== undefined && share(next.day) - share(day) < CLOSE;
+        const after = share(next?.day ?? today) - share(day);
+        const left = after >= 0 && after < CLOSE;
         const at = y(mass ?? end * 0.5);
         return (
           <svg key={`${day}${i}`} x={pct(share(day))} overflow="visible">
@@ -89,7 +91,14 @@ export function GasLane({ additions, share, unit, ground, today }: LaneProps & {
               y2={at - 7}
             />
             <Drop y={at} full={!atRepair} />
-            <text className={cx(pic['bold'], pic['halo'], left && pic['end'])} x={left ? -10 : 10} y={at + 4}>
+            <text
+              className={cx(pic['bold'], pic['halo'], css['beside'], left && pic['end'])}
+              x={left ? -10 : 10}
+              y={at + 4}
+            >
+              {mass ?? '?'}
+            </text>
+            <text className={cx(pic['bold'], pic['halo'], pic['mid'], css['below'])} y={at + 19}>
               {mass ?? '?'}
             </text>
           </svg>
@@ -100,7 +109,7 @@ export function GasLane({ additions, share, unit, ground, today }: LaneProps & {
 }
 
 const TALL = 128;
-const ROOF = 18;
+const ROOF = 30;
 
 function Curve({ points, share, y }: { points: readonly LossPoint[]; share: ShareOf; y: (total: number) => number }) {
   const path = points

@@ -34,8 +34,8 @@ export function OverLimitBar({
   return (
     <svg className={pic['picture']} height="58" role="img" aria-label={label}>
       <rect className={cx(pic[over ? 'late' : 'fine'], pic['edged'])} x="0" width={at(value)} y="19" height="13" />
-      <line className={pic['now']} x1={at(limit)} x2={at(limit)} y1="12" y2="40" />
-      <text className={cx(pic['bold'], pic['mid'])} x={at(limit)} y="8">
+      <line className={pic['now']} x1={at(limit)} x2={at(limit)} y1="14" y2="40" />
+      <text className={cx(pic['bold'], pic['mid'])} x={at(limit)} y="10">
         {limitText}
       </text>
       {before && (
@@ -48,7 +48,7 @@ export function OverLimitBar({
           )}
         </>
       )}
-      <text className={cx(pic['bold'], inside && pic['end'])} x={at(value)} dx={inside ? 0 : 6} y={inside ? 8 : 30}>
+      <text className={cx(pic['bold'], inside && pic['end'])} x={at(value)} dx={inside ? 0 : 6} y={inside ? 10 : 30}>
         {valueText}
       </text>
       <line className={pic['hair2']} x1="0" x2="100%" y1="40.5" y2="40.5" />

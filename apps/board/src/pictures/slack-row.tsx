@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import type { Mark } from '../ui/marks.tsx';
 import { MarkAt, State } from '../ui/state.tsx';
 import { cx } from '../ui/cx.ts';
-import { percent, slackParts, slackX, type SlackLane, type SlackParts } from './slack-axis.ts';
+import { AXIS_PX, percent, slackParts, slackX, type SlackLane, type SlackParts } from './slack-axis.ts';
 import { SlackGround, type SlackWeek } from './slack-list.tsx';
 import css from './slack.module.css';
 import pic from './picture.module.css';
@@ -146,11 +146,16 @@ function Lane({ parts, state, provisional }: { parts: SlackParts; state: SlackSt
 
 function Visit({ at, mark, text, strong = false }: SlackPlaced & { strong?: boolean }) {
   const x = percent(slackX(at));
+  const right = slackX(at) > AXIS_PX * 0.8;
   return (
     <>
       <MarkAt mark={mark} x={x} y={MIDDLE} dx={5} size={13} />
       <svg x={x} overflow="visible">
-        <text className={cx(pic['halo'], strong && pic['bold'])} x={-1} y={MIDDLE + 19}>
+        <text
+          className={cx(pic['halo'], strong && pic['bold'], right && pic['end'])}
+          x={right ? 12 : -1}
+          y={MIDDLE + 19}
+        >
           {text}
         </text>
       </svg>
@@ -172,19 +177,21 @@ export function SlackRow(props: SlackRowProps) {
         <State mark={state} />
         <p className={css['sub']}>{props.slackText}</p>
       </div>
-      <svg className={cx(pic['picture'], css['lane'])} role="img" aria-label={props.label}>
-        <SlackGround week={week} />
-        <Lane parts={parts} state={state} provisional={provisional} />
-        {waitText !== undefined && parts.is === 'open' && parts.wait && (
-          <svg x={percent(parts.slack.x)} overflow="visible">
-            <text className={cx(pic['halo'], pic['end'])} x={-6} y={MIDDLE + 19}>
-              {waitText}
-            </text>
-          </svg>
-        )}
-        {placed && <Visit {...placed} />}
-        {offered && <Visit {...offered} strong />}
-      </svg>
+      <div className={css['lane']}>
+        <svg className={cx(pic['picture'], css['bars'])} role="img" aria-label={props.label}>
+          <SlackGround week={week} />
+          <Lane parts={parts} state={state} provisional={provisional} />
+          {waitText !== undefined && parts.is === 'open' && parts.wait && (
+            <svg x={percent(parts.slack.x)} overflow="visible">
+              <text className={cx(pic['halo'], pic['end'], css['wide'])} x={-6} y={MIDDLE + 19}>
+                {waitText}
+              </text>
+            </svg>
+          )}
+          {placed && <Visit {...placed} />}
+          {offered && <Visit {...offered} strong />}
+        </svg>
+      </div>
     </li>
   );
 }

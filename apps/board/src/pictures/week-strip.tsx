@@ -118,7 +118,7 @@ function DayList({
   if (shown.length === 0 && off === undefined) return null;
   return (
     <li style={{ marginLeft: percent(foldedX(day)), width: percent(foldedX(1) - foldedX(0)) }}>
-      <span className="spoken">{week.days[day]}: </span>
+      <span className={css['dayName']}>{week.days[day]} </span>
       {off !== undefined && <p className="quiet">{off}</p>}
       {shown.map((visit) => (
         <p key={visit.id} className={PROPOSED.has(visit.mark) ? css['strong'] : undefined} title={visit.text}>

@@ -4,6 +4,7 @@ import { cx } from './cx.ts';
 import { describedBy, FieldFrame, type FieldTexts } from './field.tsx';
 import frame from './field.module.css';
 import css from './number-field.module.css';
+import list from './select.module.css';
 
 /** A figure as typed, and the unit it was typed in: neither is ever converted behind the person's back. */
 export interface Quantity<U extends string> {
@@ -52,22 +53,24 @@ export function NumberField<U extends string>(props: NumberFieldProps<U>) {
             <span aria-hidden={only.spoken !== undefined}>{only.text}</span>
           </span>
         ) : (
-          <select
-            className={cx(frame['control'], css['choice'])}
-            aria-label={`Unit of ${label}`}
-            name={props.name && `${props.name}.unit`}
-            value={value.unit}
-            onChange={(event) => {
-              const unit = units.find((one) => one.id === event.target.value);
-              if (unit) onChange({ text: value.text, unit: unit.id });
-            }}
-          >
-            {units.map((unit) => (
-              <option key={unit.id} value={unit.id}>
-                {unit.text}
-              </option>
-            ))}
-          </select>
+          <div className={cx(list['box'], css['side'])}>
+            <select
+              className={cx(frame['control'], list['select'], css['choice'])}
+              aria-label={`Unit of ${label}`}
+              name={props.name && `${props.name}.unit`}
+              value={value.unit}
+              onChange={(event) => {
+                const unit = units.find((one) => one.id === event.target.value);
+                if (unit) onChange({ text: value.text, unit: unit.id });
+              }}
+            >
+              {units.map((unit) => (
+                <option key={unit.id} value={unit.id}>
+                  {unit.text}
+                </option>
+              ))}
+            </select>
+          </div>
         )}
       </div>
     </FieldFrame>

@@ -23,21 +23,23 @@ export function Select({ label, hint, error, optional = false, id, options, ask,
   const at = id ?? made;
   return (
     <FieldFrame id={at} label={label} hint={hint} error={error} optional={optional}>
-      <select
-        {...select}
-        id={at}
-        className={cx(frame['control'], css['select'], className)}
-        aria-required={!optional}
-        aria-invalid={error ? true : undefined}
-        aria-describedby={describedBy(at, { hint, error })}
-      >
-        {ask !== undefined && <option value="">{ask}</option>}
-        {options.map(({ value, text, disabled }) => (
-          <option key={value} value={value} disabled={disabled}>
-            {text}
-          </option>
-        ))}
-      </select>
+      <div className={css['box']}>
+        <select
+          {...select}
+          id={at}
+          className={cx(frame['control'], css['select'], className)}
+          aria-required={!optional}
+          aria-invalid={error ? true : undefined}
+          aria-describedby={describedBy(at, { hint, error })}
+        >
+          {ask !== undefined && <option value="">{ask}</option>}
+          {options.map(({ value, text, disabled }) => (
+            <option key={value} value={value} disabled={disabled}>
+              {text}
+            </option>
+          ))}
+        </select>
+      </div>
     </FieldFrame>
   );
 }
