@@ -5,6 +5,7 @@ import {
   DUTY_STATES,
   EQUIPMENT,
   LEAK_RATE_METHODS,
+  REMOVED_PARTS,
   RULEBOOK_IDS,
   SUBSECTORS,
   USES,
@@ -88,6 +89,20 @@ const SAMPLES: Readonly<Record<SumName, object>> = {
   'leak-rate': LAW,
   headroom: LAW,
   duties: { rulebooks: [rulebook], method, timeZone, asOf, until: '2027-12-31', circuit, events: EVERY_EVENT },
+  'evacuation-level': {
+    refrigerant: 'R-22',
+    fullCharge: { value: '260', unit: 'lb' },
+    machineMadeOn: '2015-06-01',
+    barometerKpa: 101.325,
+    evacuateAfter: true,
+    leakingPart: false,
+    isolatable: true,
+    work: { removes: ['compressor'], openingSquareInches: 5, openMinutes: 30, hosesOnly: false, oilChange: false },
+    smallAppliance: false,
+    factorySealed: false,
+    compressorRuns: true,
+    systemDependent: false,
+  },
 };
 
 test.each(SUM_NAMES)('%s: a good input is answered in the shape its contract promises', (name) => {
@@ -195,6 +210,9 @@ test('the contracts offer just what the rulebooks know', () => {
   expect(methods.options).toEqual(LEAK_RATE_METHODS);
   expect(subsector.unwrap().options).toEqual(SUBSECTORS);
   expect(equipment.unwrap().options).toEqual(EQUIPMENT);
+  expect(
+    Object.values(SUMS['evacuation-level'].input.shape.work.unwrap().shape.removes.unwrap().options[0].options),
+  ).toEqual([...REMOVED_PARTS]);
   const duty = SUMS.duties.output.shape.duties.element.shape;
   expect(duty.kind.options).toEqual(DUTY_KINDS);
   expect(duty.state.options).toEqual(DUTY_STATES);
@@ -222,4 +240,20 @@ test('first calculation under the US HFC rule: 18 lb of 220 lb with 365 days is 
   const left = runSum('headroom', LAW, calendar);
   // 75 days after 15 February: 20 % × 220 lb × 75 / 365 = 9.041 lb, rounded down.
   expect(left).toMatchObject({ ok: true, answer: { mass: { value: '9.04', unit: 'lb' } } });
+});
+
+/** 40 CFR 82.156, table 1, in inHg below 29.9: (29.9 - x) inHg absolute, and never above the barometer of the site. */
+test.each([
+  ['R-22, 260 lb, compressor out', {}, 67.4],
+  ['R-134a chiller, 400 lb', { refrigerant: 'R-134a', fullCharge: { value: '400', unit: 'lb' } }, 50.5],
+  ['R-123', { refrigerant: 'R-123' }, 3.33],
+  [
+    'R-410A, 12 lb, at 1,600 m',
+    { refrigerant: 'R-410A', fullCharge: { value: '12', unit: 'lb' }, barometerKpa: 83.5 },
+    83.5,
+  ],
+  ['a leak that cannot be isolated: 0 psig', { leakingPart: true, isolatable: false }, 101.325],
+])('evacuation level, %s', (_, change, kpa) => {
+  const result = runSum('evacuation-level', { ...SAMPLES['evacuation-level'], ...change }, calendar);
+  expect(result).toMatchObject({ ok: true, answer: { levelKpa: expect.closeTo(kpa, 1) } });
 });

@@ -1,6 +1,6 @@
 import { isSumName, SUMS } from '@ullage/contracts';
 import type { Problem, SumAnswer, SumInput, SumName } from '@ullage/contracts';
-import { duties, headroom, leakRate } from '@ullage/rulebook';
+import { duties, evacuationLevel, headroom, leakRate } from '@ullage/rulebook';
 import { airCheck, cylinderRoom, saturation } from '@ullage/thermo';
 import type { ThermoFault } from '@ullage/thermo';
 import type { Calendar } from '@ullage/units';
@@ -42,6 +42,7 @@ const RUN: { readonly [Name in SumName]: Run<Name> } = {
   'leak-rate': (input, calendar) => lawful(leakRate(input, calendar)),
   headroom: (input, calendar) => lawful(headroom(input, calendar)),
   duties: (input, calendar) => lawful(duties(input, calendar)),
+  'evacuation-level': (input) => lawful(evacuationLevel(input)),
 };
 
 /** A schema seen by its name alone; TypeScript cannot carry the name through the table of schemas. */

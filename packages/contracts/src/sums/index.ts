@@ -3,6 +3,7 @@
  * them line by line; both answer by the same schemas.
  */
 import type * as z from 'zod';
+import * as evacuation from './evacuation.ts';
 import * as law from './law.ts';
 import * as physics from './physics.ts';
 
@@ -36,6 +37,11 @@ export const SUMS = {
     title: 'What the rulebooks ask of a circuit, and by when',
     input: law.DutiesInput,
     output: law.DutiesOutput,
+  },
+  'evacuation-level': {
+    title: 'To what level the law asks to evacuate before opening',
+    input: evacuation.EvacuationLevelInput,
+    output: evacuation.EvacuationLevelOutput,
   },
 } as const satisfies Record<string, { title: string; input: z.ZodType; output: z.ZodType }>;
 
