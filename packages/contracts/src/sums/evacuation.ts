@@ -45,12 +45,9 @@ export const EvacuationLevelOutput = z.strictObject({
   rulebookVersion: z.string(),
   major: z.boolean().nullable().meta({ description: 'Null where nobody said enough; the stricter level is given' }),
   pressureClass: z.enum(['low', 'medium', 'high', 'very-high']).nullable(),
-  levelKpa: z
-    .number()
-    .nullable()
-    .meta({
-      description: 'Absolute, never above the barometer of the site but for an oil change; null where none is asked',
-    }),
+  levelKpa: z.number().nullable().meta({
+    description: 'Absolute, never above the barometer of the site but for an oil change; null where none is asked',
+  }),
   percentOfCharge: z.number().optional().meta({ description: 'Small appliances: this share, or instead levelKpa' }),
   levelText: z.string(),
   clause: z.string(),

@@ -64,9 +64,10 @@ export const refrigerantName = () =>
     .meta({ description: 'Standard number (ASHRAE 34), as R-410A or R-1234ze(E)' });
 
 export const choice = <const Values extends readonly [string, ...string[]]>(label: string, values: Values) =>
-  z.enum(values, { error: `${label}: choose one of ${values.slice(0, 12).join(', ')}.` });
+  z.enum(values, { error: `${label}: choose one of ${values.slice(0, 12).join(', ')}.` }).meta({ description: label });
 
-export const yesNo = (label: string) => z.boolean({ error: `${label}: give true or false.` });
+export const yesNo = (label: string) =>
+  z.boolean({ error: `${label}: give true or false.` }).meta({ description: label });
 
 /** A step a person can check with a pencil, in every answer. */
 export const Reasons = z
