@@ -46,7 +46,7 @@ function guidelineK(input: LimitInput): Step | undefined {
   const inScope = (input.servicePressureKpaGauge ?? 0) <= GUIDELINE_K_HIGHEST_PSIG * KPA_PER_PSI;
   if (density === undefined || !inScope) return undefined;
   const netKg = GUIDELINE_K_PART * input.waterCapacityKg * (density / 1000);
-  const text = `0.80 × ${figure(input.waterCapacityKg, 3)} kg water × ${figure(density / 1000, 4)} = ${figure(netKg, 3)} kg.`;
+  const text = `0.80 × ${figure(input.waterCapacityKg, 3)} kg water × ${figure(density / 1000, 4)} = ${figure(netKg, 4)} kg.`;
   return { limit: { rule: 'guideline-k', netKg }, reason: { text, source: CLAUSE.guidelineK } };
 }
 
@@ -54,7 +54,7 @@ function fillingDensity(input: LimitInput): Step | undefined {
   const percent = FILLING_DENSITY_PERCENT[input.refrigerant];
   if (percent === undefined) return undefined;
   const netKg = (percent * input.waterCapacityKg) / 100;
-  const text = `Filling density ${percent} % of ${figure(input.waterCapacityKg, 3)} kg water = ${figure(netKg, 3)} kg.`;
+  const text = `Filling density ${percent} % of ${figure(input.waterCapacityKg, 3)} kg water = ${figure(netKg, 4)} kg.`;
   return { limit: { rule: 'filling-density', netKg }, reason: { text, source: CLAUSE.fillingDensity } };
 }
 
@@ -62,7 +62,7 @@ function liquidFull(input: LimitInput): Step | undefined {
   const density = leastDensity(input.correlations, HOT_CYLINDER_K);
   if (density === undefined) return undefined;
   const netKg = density * innerVolumeM3(input.waterCapacityKg);
-  const text = `Liquid-full at 55 °C (131 °F) with ${figure(density, 1)} kg/m3: ${figure(netKg, 3)} kg.`;
+  const text = `Liquid-full at 55 °C (131 °F) with ${figure(density, 1)} kg/m3: ${figure(netKg, 4)} kg.`;
   return {
     limit: { rule: 'liquid-full-55c', netKg },
     reason: { text, source: `${CLAUSE.fillingDensity}; ${PROPERTY_SOURCE}` },

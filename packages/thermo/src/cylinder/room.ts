@@ -10,7 +10,7 @@ import { obstaclesOf } from './obstacles.ts';
 import type { Obstacle } from './obstacles.ts';
 import { requalification } from './requalification.ts';
 import type { LastTest, Requalification, Service } from './requalification.ts';
-import { HOT_CYLINDER_K } from './rules.ts';
+import { CLAUSE, HOT_CYLINDER_K } from './rules.ts';
 import { parseSpecification } from './specification.ts';
 import type { Specification } from './specification.ts';
 
@@ -64,6 +64,11 @@ export interface CylinderRoom {
   readonly notChecked: readonly string[];
   readonly reasons: readonly Reason[];
 }
+
+const CAUTION: Reason = {
+  text: 'Fill by weight, weigh again after disconnecting, keep below 52 °C. Local codes and licensed practice rule beside this.',
+  source: `${CLAUSE.servicePressure}; common practice`,
+};
 
 const NOT_REFRIGERANTS: ReadonlySet<string> = new Set(['air', 'nitrogen']);
 
@@ -198,6 +203,6 @@ export function cylinderRoom(input: CylinderRoomInput): CylinderRoom | ThermoFau
     whyNot,
     mayStayUntilEmptied: staysUntilEmptied(input, due),
     notChecked: whatWasNotGiven(input, serviceKpa, due),
-    reasons: [...fillReasons, need.reason, ...due.reasons],
+    reasons: [...fillReasons, need.reason, ...due.reasons, CAUTION],
   };
 }
