@@ -1,0 +1,68 @@
+import { Module } from '@nestjs/common';
+import type { DynamicModule, Provider } from '@nestjs/common';
+import { APP_FILTER, APP_GUARD, APP_PIPE, DiscoveryModule, Reflector } from '@nestjs/core';
+import { CommandsModule } from './features/commands/commands.module.ts';
+import { HealthModule } from './features/health/health.module.ts';
+import type { Metrics, Readiness } from './features/health/health.module.ts';
+import { PeopleModule } from './features/people/people.module.ts';
+import { RecordsModule } from './features/records/records.module.ts';
+import { SumsModule } from './features/sums/sums.module.ts';
+import { AccessGuard } from './http/access.guard.ts';
+import type { Limits } from './http/limits.ts';
+import { ProblemFilter } from './http/problem.filter.ts';
+import { ZodPipe } from './http/zod.pipe.ts';
+import { Live } from './live/live.ts';
+import { LiveController } from './live/live.controller.ts';
+import { CALENDAR, DATABASE, OFFICE } from './parts.ts';
+import type { Parts } from './parts.ts';
+
+export interface Made {
+  readonly parts: Parts;
+  readonly limits: Limits;
+  readonly live: Live;
+  readonly readiness: Readiness;
+  readonly metrics: Metrics;
+}
+
+/** What features ask for by name. */
+@Module({})
+class PartsModule {
+  static of({ parts, live }: Made): DynamicModule {
+    const providers: Provider[] = [
+      { provide: OFFICE, useValue: parts.office },
+      { provide: DATABASE, useValue: parts.database },
+      { provide: CALENDAR, useValue: parts.calendar },
+      { provide: Live, useValue: live },
+    ];
+    return { module: PartsModule, global: true, providers, exports: [OFFICE, DATABASE, CALENDAR, Live] };
+  }
+}
+
+@Module({})
+export class ApiModule {
+  static of(made: Made): DynamicModule {
+    const { parts, limits } = made;
+    return {
+      module: ApiModule,
+      imports: [
+        DiscoveryModule,
+        PartsModule.of(made),
+        HealthModule.of(made.readiness, made.metrics),
+        PeopleModule.of(parts),
+        CommandsModule,
+        RecordsModule,
+        SumsModule,
+      ],
+      controllers: [LiveController],
+      providers: [
+        {
+          provide: APP_GUARD,
+          useFactory: (reflector: Reflector) => new AccessGuard(reflector, { ...parts, limits }),
+          inject: [Reflector],
+        },
+        { provide: APP_PIPE, useClass: ZodPipe },
+        { provide: APP_FILTER, useValue: new ProblemFilter(parts.log) },
+      ],
+    };
+  }
+}

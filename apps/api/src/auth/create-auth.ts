@@ -1,0 +1,129 @@
+/** The sign-in library as this product uses it: e-mail and password, sessions, organisations, invitations. */
+import { AsyncLocalStorage } from 'node:async_hooks';
+import { betterAuth } from 'better-auth';
+import type { BetterAuthOptions } from 'better-auth';
+import { organization } from 'better-auth/plugins';
+import pg from 'pg';
+import { access, libraryRoles } from './roles.ts';
+
+const DAY_S = 86_400;
+export const AUTH_PATH = '/v1/auth';
+export const LINK_DAYS = 7;
+export const PASSWORD_MIN = 10;
+
+type PasswordHasher = NonNullable<NonNullable<BetterAuthOptions['emailAndPassword']>['password']>;
+export interface AuthSettings {
+  readonly publicOrigin: string;
+  readonly secret: string;
+  readonly pool: pg.Pool;
+  /** Whether the client's address is known: only then does the library limit by address. */
+  readonly addressKnown: boolean;
+  /** For tests only: the library's own takes 90 ms on purpose. */
+  readonly password?: PasswordHasher;
+}
+
+/** The library's tables are found by the search path, so that their names stay the library's own. */
+export function openAuthPool(url: string, onError: (error: Error) => void): pg.Pool {
+  const pool = new pg.Pool({
+    connectionString: url,
+    options: '-c search_path=auth',
+    application_name: 'ullage-auth',
+    max: 5,
+    connectionTimeoutMillis: 5_000,
+  });
+  pool.on('error', onError);
+  pool.on('connect', (client) => client.on('error', onError));
+  return pool;
+}
+
+/** The contractor somebody works for when they sign in: the one they joined last. */
+async function lastJoined(pool: pg.Pool, userId: string): Promise<string | null> {
+  const found = await pool.query<{ id: string }>(
+    `SELECT "organizationId" AS id FROM auth.member WHERE "userId" = $1 ORDER BY "createdAt" DESC, id LIMIT 1`,
+    [userId],
+  );
+  return found.rows[0]?.id ?? null;
+}
+
+function organizations() {
+  return organization({
+    ac: access,
+    roles: libraryRoles,
+    creatorRole: 'owner',
+    invitationExpiresIn: LINK_DAYS * DAY_S,
+    cancelPendingInvitationsOnReInvite: true,
+    // The link is shown once to whoever invites; nothing is mailed from here.
+    sendInvitationEmail: async () => undefined,
+  });
+}
+
+function optionsOf(settings: AuthSettings, resets: AsyncLocalStorage<{ token?: string }>) {
+  const { pool, password } = settings;
+  return {
+    appName: 'Ullage',
+    baseURL: settings.publicOrigin,
+    basePath: AUTH_PATH,
+    secret: settings.secret,
+    database: pool,
+    telemetry: { enabled: false },
+    logger: { disabled: true },
+    trustedOrigins: [settings.publicOrigin],
+    emailAndPassword: {
+      enabled: true,
+      minPasswordLength: PASSWORD_MIN,
+      revokeSessionsOnPasswordReset: true,
+      resetPasswordTokenExpiresIn: LINK_DAYS * DAY_S,
+      sendResetPassword: async ({ token }: { token: string }) => {
+        const asked = resets.getStore();
+        if (asked !== undefined) asked.token = token;
+      },
+      ...(password === undefined ? {} : { password }),
+    },
+    session: { expiresIn: 30 * DAY_S, updateAge: DAY_S, cookieCache: { enabled: false } },
+    databaseHooks: {
+      session: {
+        create: {
+          before: async (session: { userId: string }) => ({
+            data: { activeOrganizationId: await lastJoined(pool, session.userId) },
+          }),
+        },
+      },
+    },
+    rateLimit: { enabled: settings.addressKnown, storage: 'database' as const, window: 60, max: 300 },
+    advanced: {
+      database: { generateId: 'uuid' as const },
+      cookiePrefix: 'ullage',
+      useSecureCookies: settings.publicOrigin.startsWith('https:'),
+      ipAddress: { ipAddressHeaders: ['x-client-ip'] },
+    },
+    plugins: [organizations()],
+  };
+}
+
+function makeLibrary(settings: AuthSettings, resets: AsyncLocalStorage<{ token?: string }>) {
+  return betterAuth(optionsOf(settings, resets));
+}
+export interface Auth {
+  readonly library: ReturnType<typeof makeLibrary>;
+  readonly pool: pg.Pool;
+  /** What the library was told, for the test that compares its tables with ours. */
+  readonly options: ReturnType<typeof optionsOf>;
+  /** A single-use token to choose a new password with, good for seven days; undefined when nobody has the address. */
+  resetToken(email: string): Promise<string | undefined>;
+}
+
+export function createAuth(settings: AuthSettings): Auth {
+  const resets = new AsyncLocalStorage<{ token?: string }>();
+  const options = optionsOf(settings, resets);
+  const library = makeLibrary(settings, resets);
+  return {
+    library,
+    pool: settings.pool,
+    options,
+    async resetToken(email) {
+      const asked: { token?: string } = {};
+      await resets.run(asked, () => library.api.requestPasswordReset({ body: { email } }));
+      return asked.token;
+    },
+  };
+}

@@ -1,0 +1,48 @@
+/** The one place that reads the environment. */
+import * as z from 'zod';
+
+const Url = z.url();
+const Environment = z.object({
+  PORT: z.coerce.number().int().min(0).max(65_535).default(3100),
+  /** The board stands in front: nobody else needs to reach the api. */
+  HOST: z.string().min(1).default('127.0.0.1'),
+  DATABASE_URL: Url,
+  AUTH_DATABASE_URL: Url,
+  /** The address people type, of the board: links and the check of where a request comes from stand on it. */
+  PUBLIC_ORIGIN: Url.transform((url) => new URL(url).origin),
+  AUTH_SECRET: z.string().min(32, { error: 'AUTH_SECRET: at least 32 characters of chance' }),
+  /** Addresses of a proxy that overwrites the forwarded header, as `10.0.0.0/8`; without it no address is believed. */
+  TRUST_PROXY: z.string().min(1).optional(),
+  LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
+});
+export interface Settings {
+  readonly port: number;
+  readonly host: string;
+  readonly databaseUrl: string;
+  readonly authDatabaseUrl: string;
+  readonly publicOrigin: string;
+  readonly authSecret: string;
+  readonly trustProxy: string | undefined;
+  readonly logLevel: z.output<typeof Environment>['LOG_LEVEL'];
+}
+
+/** @throws Error naming each variable that is missing or wrong, never its value. */
+export function readSettings(environment: Readonly<Record<string, string | undefined>> = process.env): Settings {
+  const given = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ''));
+  const read = Environment.safeParse(given);
+  if (!read.success) {
+    const faults = read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`);
+    throw new Error(`The environment is not complete.\n${faults.join('\n')}`);
+  }
+  const { data } = read;
+  return {
+    port: data.PORT,
+    host: data.HOST,
+    databaseUrl: data.DATABASE_URL,
+    authDatabaseUrl: data.AUTH_DATABASE_URL,
+    publicOrigin: data.PUBLIC_ORIGIN,
+    authSecret: data.AUTH_SECRET,
+    trustProxy: data.TRUST_PROXY,
+    logLevel: data.LOG_LEVEL,
+  };
+}

@@ -1,0 +1,11 @@
+import { createParamDecorator } from '@nestjs/common';
+import type { ExecutionContext } from '@nestjs/common';
+import type { FastifyRequest } from 'fastify';
+import type { Asking } from './people.service.ts';
+
+/** Who acts, with the cookie by which the sign-in library knows them. */
+export const Asker = createParamDecorator((_: unknown, context: ExecutionContext): Asking => {
+  const { actor, headers } = context.switchToHttp().getRequest<FastifyRequest>();
+  if (actor === undefined) throw new Error('The route asks for the member, which its access rule does not give.');
+  return { actor, cookie: headers.cookie ?? '' };
+});

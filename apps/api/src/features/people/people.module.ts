@@ -1,0 +1,16 @@
+import { Module } from '@nestjs/common';
+import type { DynamicModule } from '@nestjs/common';
+import { PeopleController } from './people.controller.ts';
+import { PEOPLE_PARTS, PeopleService } from './people.service.ts';
+import type { PeopleParts } from './people.service.ts';
+
+@Module({})
+export class PeopleModule {
+  static of(parts: PeopleParts): DynamicModule {
+    return {
+      module: PeopleModule,
+      controllers: [PeopleController],
+      providers: [PeopleService, { provide: PEOPLE_PARTS, useValue: parts }],
+    };
+  }
+}

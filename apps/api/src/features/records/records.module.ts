@@ -1,0 +1,13 @@
+import { Module } from '@nestjs/common';
+import { FeedTag } from '../../http/feed-tag.interceptor.ts';
+import { CylindersController } from './cylinders.controller.ts';
+import { OfficeController } from './office.controller.ts';
+import { UnitsController } from './units.controller.ts';
+import { VisitsController } from './visits.controller.ts';
+
+/** Everything that is read of a contractor's work. */
+@Module({
+  controllers: [OfficeController, UnitsController, VisitsController, CylindersController],
+  providers: [FeedTag],
+})
+export class RecordsModule {}

@@ -1,0 +1,61 @@
+/**
+ * How much one account and one contractor may ask. Counted in this process: with several processes each grants its own
+ * share, which bounds a runaway script and is no accounting.
+ */
+import { Refusal } from '@ullage/contracts';
+
+export const WINDOW_MS = 60_000;
+export interface LimitSettings {
+  readonly perAccount: number;
+  readonly perTenant: number;
+  readonly perAddress: number;
+}
+export const LIMITS: LimitSettings = { perAccount: 1_200, perTenant: 6_000, perAddress: 3_000 };
+
+/** Requests per key in windows of a minute. */
+class Window {
+  readonly #atMost: number;
+  readonly #counts = new Map<string, number>();
+  #opened = -Infinity;
+  constructor(atMost: number) {
+    this.#atMost = atMost;
+  }
+  /** False once the key has had its share. */
+  count(key: string, nowMs: number): boolean {
+    if (nowMs - this.#opened >= WINDOW_MS) {
+      this.#counts.clear();
+      this.#opened = nowMs;
+    }
+    const count = (this.#counts.get(key) ?? 0) + 1;
+    this.#counts.set(key, count);
+    return count <= this.#atMost;
+  }
+}
+
+export class Limits {
+  readonly #account: Window;
+  readonly #tenant: Window;
+  readonly #address: Window;
+  readonly #nowMs: () => number;
+  constructor(settings: LimitSettings, nowMs: () => number) {
+    this.#account = new Window(settings.perAccount);
+    this.#tenant = new Window(settings.perTenant);
+    this.#address = new Window(settings.perAddress);
+    this.#nowMs = nowMs;
+  }
+  /** @throws Refusal `too-many` */
+  countAccount(userId: string): void {
+    if (!this.#account.count(userId, this.#nowMs())) refuse('this account');
+  }
+  /** @throws Refusal `too-many` */
+  countTenant(tenantId: string): void {
+    if (!this.#tenant.count(tenantId, this.#nowMs())) refuse('this contractor');
+  }
+  /** Only where the address is known. @throws Refusal `too-many` */
+  countAddress(address: string): void {
+    if (!this.#address.count(address, this.#nowMs())) refuse('this address');
+  }
+}
+function refuse(whose: string): never {
+  throw new Refusal('too-many', `Too many requests for ${whose}: wait a minute.`);
+}

@@ -1,0 +1,51 @@
+/**
+ * One line for a request that failed or was slow, and nothing else: never bodies, names, cookies or query strings.
+ * An error's message may quote what somebody typed, so only its kind and the places it passed are written.
+ */
+import { sqlState } from '@ullage/database';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import type { Logger } from 'pino';
+
+export const SLOW_MS = 1_000;
+const textOf = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
+
+/** What may be told of an error. */
+export function traits(error: unknown): Record<string, unknown> {
+  if (!(error instanceof Error)) return { kind: typeof error };
+  const code = 'code' in error ? textOf(error.code) : undefined;
+  const places = (error.stack ?? '').split('\n').filter((line) => /^\s+at /.test(line));
+  return { kind: error.name, code, sqlState: sqlState(error), at: places.slice(0, 12).map((line) => line.trim()) };
+}
+const routeOf = (request: FastifyRequest): string => request.routeOptions.url ?? 'unknown route';
+
+export class Log {
+  readonly #logger: Logger;
+  constructor(logger: Logger) {
+    this.#logger = logger;
+  }
+  say(message: string, more: Record<string, unknown> = {}): void {
+    this.#logger.info(more, message);
+  }
+  trouble(message: string, error: unknown): void {
+    this.#logger.warn({ error: traits(error) }, message);
+  }
+  unexpected(error: unknown, request: FastifyRequest): void {
+    const told = { requestId: request.id, method: request.method, route: routeOf(request), error: traits(error) };
+    this.#logger.error(told, 'unexpected error');
+  }
+  answered(request: FastifyRequest, reply: FastifyReply): void {
+    const slow = reply.elapsedTime >= SLOW_MS;
+    if (reply.statusCode < 500 && !slow) return;
+    this.#logger.warn(
+      {
+        requestId: request.id,
+        tenant: request.actor?.tenantId,
+        method: request.method,
+        route: routeOf(request),
+        status: reply.statusCode,
+        ms: Math.round(reply.elapsedTime),
+      },
+      slow ? 'slow request' : 'failed request',
+    );
+  }
+}

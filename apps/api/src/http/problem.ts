@@ -1,0 +1,89 @@
+/** Every refusal leaves as one problem document (RFC 9457), and here a code meets its status. */
+import type { Problem, ProblemCode } from '@ullage/contracts';
+import type { Refusal } from '@ullage/contracts';
+
+export const STATUS = {
+  'not-valid': 400,
+  'not-signed-in': 401,
+  'not-allowed': 403,
+  'not-found': 404,
+  'key-missing': 400,
+  'command-changed': 409,
+  stale: 409,
+  taken: 409,
+  'rule-forbids': 422,
+  'not-possible': 422,
+  'stopped-before-act': 422,
+  'too-large': 413,
+  'too-many': 429,
+  'not-text': 400,
+  unavailable: 503,
+  internal: 500,
+} as const satisfies Record<ProblemCode, number>;
+
+const TITLES = {
+  'not-valid': 'Not valid',
+  'not-signed-in': 'Not signed in',
+  'not-allowed': 'Not allowed',
+  'not-found': 'Not found',
+  'key-missing': 'Key missing',
+  'command-changed': 'Same id, other content',
+  stale: 'Changed meanwhile',
+  taken: 'Taken',
+  'rule-forbids': 'A rule forbids it',
+  'not-possible': 'Not possible',
+  'stopped-before-act': 'Stop',
+  'too-large': 'Too large',
+  'too-many': 'Too many requests',
+  'not-text': 'Not readable text',
+  unavailable: 'Not available now',
+  internal: 'Something went wrong here',
+} as const satisfies Record<ProblemCode, string>;
+
+/** The document for a code. A 404 is the same bytes whatever was asked for: it has no detail. */
+export function problemOf(code: ProblemCode, detail?: string): Problem {
+  const head = { type: `/problems/${code}`, title: TITLES[code], status: STATUS[code] };
+  return detail === undefined || detail === '' || code === 'not-found' ? head : { ...head, detail };
+}
+
+/** A problem document that is complete already. */
+export class ProblemThrown extends Error {
+  readonly problem: Problem;
+  constructor(problem: Problem) {
+    super(problem.title);
+    this.name = 'ProblemThrown';
+    this.problem = problem;
+  }
+}
+
+export function problemOfRefusal(refusal: Refusal): Problem {
+  const problem = problemOf(refusal.code, refusal.message);
+  if (refusal.code === 'not-found') return problem;
+  return {
+    ...problem,
+    ...(refusal.errors.length === 0 ? {} : { errors: [...refusal.errors] }),
+    ...(refusal.rule === undefined ? {} : { rule: refusal.rule }),
+  };
+}
+
+/** What the framework throws by itself, by status: its own words name internals and are left behind. */
+const OF_FRAMEWORK: Readonly<Record<number, { code: ProblemCode; detail: string }>> = {
+  400: { code: 'not-valid', detail: 'The request cannot be read: send one JSON object.' },
+  401: { code: 'not-signed-in', detail: 'Sign in first.' },
+  403: { code: 'not-allowed', detail: 'Your role does not allow this.' },
+  404: { code: 'not-found', detail: '' },
+  405: { code: 'not-found', detail: '' },
+  413: { code: 'too-large', detail: 'The request is too large: send at most 1 MB.' },
+  414: { code: 'too-large', detail: 'The address is too long.' },
+  415: { code: 'not-valid', detail: 'Send JSON, with content-type application/json.' },
+  429: { code: 'too-many', detail: 'Too many requests: wait a minute.' },
+  431: { code: 'too-large', detail: 'The headers are too large.' },
+  503: { code: 'unavailable', detail: 'Try again in a moment.' },
+};
+export function problemOfStatus(status: number): Problem {
+  const known = OF_FRAMEWORK[status];
+  if (known !== undefined) return { ...problemOf(known.code, known.detail), status };
+  return status >= 400 && status < 500
+    ? { ...problemOf('not-valid', 'The request cannot be read.'), status }
+    : problemOf('internal');
+}

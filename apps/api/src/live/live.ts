@@ -1,0 +1,46 @@
+/** Opens a contractor's stream of "something changed". */
+import type { Actor } from '@ullage/casework';
+import type { Database } from '@ullage/database';
+import type { FastifyReply } from 'fastify';
+import type { Auth } from '../auth/create-auth.ts';
+import { memberOf } from '../auth/membership.ts';
+import type { SignedIn } from '../auth/membership.ts';
+import type { Clock } from '../clock.ts';
+import { readCursor } from './cursor.ts';
+import type { FeedWatch } from './feed-watch.ts';
+import type { Streams } from './streams.ts';
+
+export interface LiveParts {
+  readonly database: Database;
+  readonly auth: Auth;
+  readonly clock: Clock;
+  readonly watch: FeedWatch;
+  readonly streams: Streams;
+}
+export class Live {
+  readonly #parts: LiveParts;
+  constructor(parts: LiveParts) {
+    this.#parts = parts;
+  }
+
+  async open({ tenantId }: Actor, session: SignedIn, reply: FastifyReply): Promise<void> {
+    const { database, auth, clock, watch, streams } = this.#parts;
+    const from = await readCursor(database, tenantId);
+    const seen = reply.request.headers['last-event-id'];
+    streams.start(reply, {
+      from,
+      seen: typeof seen === 'string' ? seen : undefined,
+      subscribe: (tell) => watch.subscribe(tenantId, from, tell),
+      stillAllowed: async () => (await memberOf(auth, session, clock.date()))?.tenantId === tenantId,
+    });
+  }
+
+  start(): void {
+    this.#parts.watch.start();
+  }
+  /** Before the server closes: it would wait for the open streams. */
+  async stop(): Promise<void> {
+    this.#parts.streams.endAll();
+    await this.#parts.watch.stop();
+  }
+}

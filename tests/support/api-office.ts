@@ -1,0 +1,77 @@
+/** Stands in for the office where a test is about the way there: it keeps what it was asked and answers the least. */
+import type { Actor, Office } from '@ullage/casework';
+import { MAY, Refusal } from '@ullage/contracts';
+import type { Database } from '@ullage/database';
+import type { Clock } from '@ullage/api';
+
+export interface Asked {
+  readonly method: string;
+  readonly actor: Actor;
+  readonly more: readonly unknown[];
+}
+const notFound = (): never => {
+  throw new Refusal('not-found', 'No such record.');
+};
+
+/** Knows no record: every id is unknown. Lists are empty, commands are applied by nobody. */
+export function fakeOffice({ clock }: { database: Database; clock: Clock }, asked: Asked[] = []): Office {
+  const note = (method: string, actor: Actor, ...more: unknown[]): void => void asked.push({ method, actor, more });
+  return {
+    apply: async (actor, command) => {
+      note('apply', actor, command);
+      return { id: command.id, outcome: 'applied', records: [], asks: [] };
+    },
+    push: async (actor, body) => {
+      note('push', actor, body);
+      return { answers: [], epoch: 1, number: 0 };
+    },
+    me: async (actor) => {
+      note('me', actor);
+      return {
+        user: { id: actor.userId, name: 'Kim', email: 'kim@firm.example' },
+        role: actor.role,
+        permissions: [...MAY[actor.role]],
+        person: { id: actor.userId, name: 'Kim', certificates: [] },
+        tenant: {
+          id: actor.tenantId,
+          name: 'Firm',
+          locale: 'en-US',
+          timeZone: 'America/Denver',
+          massUnit: 'lb',
+          pressureUnit: 'psig',
+          temperatureUnit: 'F',
+          demo: false,
+        },
+        now: clock.now(),
+      };
+    },
+    people: async (actor, invitations) => {
+      note('people', actor, invitations);
+      return { items: [], invitations };
+    },
+    places: async () => ({ customers: [], sites: [], units: [] }),
+    units: async () => ({ items: [], next: null }),
+    unit: async () => notFound(),
+    visits: async () => ({ items: [], now: clock.now() }),
+    visit: async () => notFound(),
+    evacuation: async () => notFound(),
+    serviceRecord: async () => notFound(),
+    returns: async () => ({
+      now: clock.now(),
+      timeZone: 'America/Denver',
+      number: 0,
+      items: [],
+      calls: [],
+      people: [],
+      week: { fromDay: '2026-03-02', days: [] },
+      workingDay: { from: '07:00', to: '17:00' },
+    }),
+    cylinders: async () => ({ items: [], next: null }),
+    cylinder: async () => notFound(),
+    leakRateSheet: async () => notFound(),
+    books: async () => ({ accounts: [], totals: [], number: 0 }),
+    attention: async () => ({ items: [] }),
+    notices: async () => ({ items: [] }),
+    changes: async (_, since) => ({ ...since, reset: false, rows: [], more: false }),
+  };
+}
