@@ -3,8 +3,8 @@
  * repair, closed by verification or plan. Later additions for the same leak attach and move no date.
  */
 import type { Day, Instant } from '@ullage/units';
-import { afterEvent, isAllVerified, newLeak, testedIds } from './leaks.ts';
-import type { Leaks } from './leaks.ts';
+import { afterEvent, isAllVerified, isPlan, isTest, newLeak, testedIds } from './leaks.ts';
+import type { Leak, Leaks } from './leaks.ts';
 import type { Plan, Verification } from './events.ts';
 import { isKind } from './placed.ts';
 import type { Placed } from './placed.ts';
@@ -58,8 +58,10 @@ function reachBack(of: Case, opener: DayRate, notBefore: Instant): Instant {
   return start < notBefore ? notBefore : start;
 }
 
-function afterInitial(batches: readonly FollowUpBatch[], before: Leaks, leaks: Leaks, placed: Placed<Verification>) {
-  const fresh = [...leaks.values()].filter((leak) => leak.initialBy === placed && !before.get(leak.id)?.initialBy);
+function afterInitial(walk: Walk, leaks: Leaks, placed: Placed<Verification>): readonly FollowUpBatch[] {
+  const { batches } = walk;
+  const isFresh = (leak: Leak): boolean => leak.initialBy === placed && !walk.leaks.get(leak.id)?.initialBy;
+  const fresh = [...leaks.values()].filter(isFresh);
   if (fresh.length === 0) return batches;
   const evacuated = fresh.some((leak) => leak.evacuated);
   const leakIds = fresh.map((leak) => leak.id);
@@ -86,17 +88,15 @@ function afterFollowUp(batches: readonly FollowUpBatch[], leaks: Leaks, placed: 
 
 function step(walk: Walk, placed: Placed): Walk {
   const leaks = afterEvent(walk.leaks, placed);
-  const { event } = placed;
-  const seen = [...walk.seen, placed];
-  if (event.kind === 'plan') return { ...walk, leaks, seen, plan: placed as Placed<Plan> };
-  if (event.kind !== 'initial-verification' && event.kind !== 'follow-up-verification') return { ...walk, leaks, seen };
-  const test = placed as Placed<Verification>;
-  const started =
-    event.kind === 'initial-verification' ? afterInitial(walk.batches, walk.leaks, leaks, test) : walk.batches;
-  const isFollowUp = event.kind === 'follow-up-verification' || event.result === 'fail';
-  const batches = isFollowUp ? afterFollowUp(started, leaks, test) : started;
-  const verified = event.kind === 'follow-up-verification' && isAllVerified(leaks);
-  return { ...walk, leaks, seen, batches, verifiedBy: verified ? placed : undefined };
+  const next = { ...walk, leaks, seen: [...walk.seen, placed] };
+  if (isPlan(placed)) return { ...next, plan: placed };
+  if (!isTest(placed)) return next;
+  const { kind, result } = placed.event;
+  const started = kind === 'initial-verification' ? afterInitial(walk, leaks, placed) : walk.batches;
+  const judges = kind === 'follow-up-verification' || result === 'fail';
+  const batches = judges ? afterFollowUp(started, leaks, placed) : started;
+  const verified = kind === 'follow-up-verification' && isAllVerified(leaks);
+  return { ...next, batches, verifiedBy: verified ? placed : undefined };
 }
 
 /** Ends when every identified leak is proven tight, or the circuit is retired or, under a plan, retrofitted. */

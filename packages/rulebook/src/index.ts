@@ -7,6 +7,8 @@ export type * from './events.ts';
 export { duties } from './duties/duties.ts';
 export { editionOn, EDITIONS } from './editions.ts';
 export type { Caveat, Clauses, Edition } from './edition.ts';
+export { evacuationLevel, REMOVED_PARTS } from './evacuation.ts';
+export type { EvacuationAnswer, EvacuationInput, RemovedPart, Work } from './evacuation.ts';
 export { headroom } from './headroom.ts';
 export { leakRate } from './leak-rate.ts';
 export { findRefrigerant, REFRIGERANTS } from './refrigerants.ts';

@@ -1,6 +1,10 @@
 /** What is known of each leak point: found, repaired, tested. One small state machine, fed with events in order. */
 import type { Verification } from './events.ts';
+import { isKind } from './placed.ts';
 import type { Placed } from './placed.ts';
+
+export const isTest = isKind('initial-verification', 'follow-up-verification');
+export const isPlan = isKind('plan');
 
 export interface Leak {
   readonly id: string;
@@ -54,30 +58,21 @@ const each = (leaks: Leaks, change: (leak: Leak) => Leak, ids?: readonly string[
 export const testedIds = (leaks: Leaks, { leakIds }: Verification): readonly string[] =>
   leakIds.length > 0 ? leakIds : [...leaks.keys()];
 
-/** The leaks after one more event. */
+function repaired(leaks: Leaks, leakId: string, work: { readonly placed: Placed; readonly evacuated: boolean }): Leaks {
+  const before = leaks.get(leakId) ?? newLeak(leakId, work.placed);
+  const again = { ...newLeak(leakId, before.foundBy), failures: before.failures };
+  return new Map(leaks).set(leakId, { ...again, repairedBy: work.placed, evacuated: work.evacuated });
+}
+
+/** The leaks after one more event. Only finding, repairing, testing and charging change what is known of a leak. */
 export function afterEvent(leaks: Leaks, placed: Placed): Leaks {
   const { event } = placed;
-  switch (event.kind) {
-    case 'leak-found':
-      return found(leaks, [event.leakId], placed);
-    case 'inspection':
-      return found(leaks, event.leakIds ?? [], placed);
-    case 'repair': {
-      const next = new Map(leaks);
-      const before = leaks.get(event.leakId) ?? newLeak(event.leakId, placed);
-      const again = { ...newLeak(event.leakId, before.foundBy), failures: before.failures };
-      return next.set(event.leakId, { ...again, repairedBy: placed, evacuated: event.evacuated });
-    }
-    case 'initial-verification':
-    case 'follow-up-verification': {
-      const test = placed as Placed<Verification>;
-      return each(leaks, (leak) => tested(leak, test), testedIds(leaks, event));
-    }
-    case 'addition':
-      return each(leaks, charged);
-    default:
-      return leaks;
-  }
+  if (event.kind === 'leak-found') return found(leaks, [event.leakId], placed);
+  if (event.kind === 'inspection') return found(leaks, event.leakIds ?? [], placed);
+  if (event.kind === 'repair') return repaired(leaks, event.leakId, { placed, evacuated: event.evacuated });
+  if (event.kind === 'addition') return each(leaks, charged);
+  if (isTest(placed)) return each(leaks, (leak) => tested(leak, placed), testedIds(leaks, placed.event));
+  return leaks;
 }
 
 export const isAllVerified = (leaks: Leaks): boolean =>

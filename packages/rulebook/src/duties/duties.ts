@@ -18,12 +18,13 @@ function episodeDuties(of: Case, episode: OpenedEpisode): readonly Duty[] {
   return [...repairDuties(of, episode, clock), ...followUpDuties(of, episode), ...planDuties(of, episode, clock)];
 }
 
-function periodic(
-  of: Case,
-  episodes: readonly OpenedEpisode[],
-  rates: readonly DayRate[],
-  until: DutiesInput['until'],
-) {
+interface Judged {
+  readonly of: Case;
+  readonly rates: readonly DayRate[];
+  readonly episodes: readonly OpenedEpisode[];
+}
+
+function periodic({ of, rates, episodes }: Judged, until: DutiesInput['until']): readonly Duty[] {
   return episodes.flatMap((episode, index) => {
     const replacedOn = episodes.slice(index + 1).find((later) => later.verifiedBy)?.verifiedBy?.day;
     return periodicDuties({ of, episode, rates, replacedOn, until });
@@ -59,7 +60,7 @@ function underRulebook(input: DutiesInput, rulebook: RulebookId, calendar: Calen
   return {
     duties: [
       ...episodes.flatMap((episode) => episodeDuties(of, episode)),
-      ...periodic(of, episodes, rates, input.until),
+      ...periodic({ of, rates, episodes }, input.until),
       ...chronicDuties(of, rates),
     ],
     episodes: episodes.map((episode) => shown(rulebook, episode)),

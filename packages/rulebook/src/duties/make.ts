@@ -50,33 +50,48 @@ function owner(of: Case, sinceAt: Instant): Pick<Duty, 'ownerToldAt' | 'ownerDec
   };
 }
 
+const isRetired = (of: Case, { kind, sinceAt }: DutyDraft): boolean =>
+  kind !== 'chronic-report' && of.events.some(({ event, at }) => event.kind === 'retired' && at >= sinceAt);
+
+function whyOf({ why, withdrawn }: DutyDraft, state: DutyState): string {
+  return state === 'withdrawn' ? (withdrawn ?? 'The circuit was retired.') : why;
+}
+
+/** Fields that a duty has or has not. */
+function optionalFields({
+  opensAt,
+  leakIds,
+  everyMonths,
+}: DutyDraft): Pick<Duty, 'opensAt' | 'leakIds' | 'everyMonths'> {
+  return {
+    ...(leakIds && { leakIds }),
+    ...(opensAt !== undefined && { opensAt }),
+    ...(everyMonths !== undefined && { everyMonths }),
+  };
+}
+
 export function makeDuty(of: Case, draft: DutyDraft): Duty {
-  const { edition, kind, episode, number, due, evidence, opensAt, leakIds, everyMonths, withdrawn } = draft;
-  const retired =
-    kind !== 'chronic-report' &&
-    of.events.some((placed) => placed.event.kind === 'retired' && placed.at >= draft.sinceAt);
-  const state = stateOf(draft, retired);
-  const use = edition.useCaveats[of.input.use];
+  const { edition, kind, episode, number, due, evidence = [] } = draft;
+  const state = stateOf(draft, isRetired(of, draft));
+  const caveat = edition.useCaveats[of.input.use];
   return {
     key: [edition.rulebook, kind, episode, number].join('|'),
     kind,
     episode,
     number,
-    ...(leakIds && { leakIds }),
+    ...optionalFields(draft),
     rulebook: edition.rulebook,
     rulebookVersion: edition.version,
     clause: draft.clause,
     responsible: 'owner-or-operator',
     sinceAt: draft.sinceAt,
-    ...(opensAt !== undefined && { opensAt }),
     dueAt: due?.at ?? null,
     dueOn: due?.on ?? null,
-    ...(everyMonths !== undefined && { everyMonths }),
     provisional: state === 'open' && Boolean(draft.provisional),
     state,
-    dischargedBy: evidence ? evidence.map((placed) => placed.event.id) : [],
+    dischargedBy: evidence.map((placed) => placed.event.id),
     ...owner(of, draft.sinceAt),
-    why: state === 'withdrawn' ? (withdrawn ?? 'The circuit was retired.') : draft.why,
-    flags: [...(draft.flags ?? []), ...(use ? [use.flag] : [])],
+    why: whyOf(draft, state),
+    flags: [...(draft.flags ?? []), ...(caveat ? [caveat.flag] : [])],
   };
 }

@@ -47,20 +47,22 @@ function needOf(of: Case, episode: OpenedEpisode, clock: RepairClock): Need | un
 function planDuty(of: Case, episode: OpenedEpisode, need: Need | undefined): readonly Duty[] {
   const { plan } = episode;
   if (!need && !plan) return [];
-  const { edition } = episode.openedBy;
+  const { edition, of: opener } = episode.openedBy;
+  const chosen = {
+    due: dueIn(of, eventDay(episode), edition.planDays),
+    why: 'The owner chose a plan instead of a repair.',
+  };
   const duty = makeDuty(of, {
+    ...(need ?? chosen),
     kind: 'plan',
     episode: episode.id,
     number: 1,
     edition,
     clause: edition.clauses.plan,
-    sinceAt: need?.opensAt ?? episode.openedBy.of.at,
-    opensAt: need?.opensAt,
-    due: need?.due ?? dueIn(of, eventDay(episode), edition.planDays),
+    sinceAt: need?.opensAt ?? opener.at,
     evidence: plan && [plan],
     doneOn: plan?.event.on,
     withdrawn: episode.verifiedBy && `The repair was proven on ${episode.verifiedBy.day}.`,
-    why: need?.why ?? 'The owner chose a plan instead of a repair.',
   });
   return [duty];
 }

@@ -1,10 +1,9 @@
 /** The 30 or 120 days for repair and first test, and how a missing part or a granted extension moves them. */
-import type { Day } from '@ullage/units';
 import { eventDay } from '../episodes.ts';
 import type { OpenedEpisode } from '../episodes.ts';
 import { isKind } from '../placed.ts';
 import type { Placed } from '../placed.ts';
-import type { PartDue } from '../events.ts';
+import type { Extension, PartDue } from '../events.ts';
 import type { Case } from '../rate.ts';
 import { dueBy, dueIn } from './clock.ts';
 import type { Due } from './clock.ts';
@@ -42,28 +41,29 @@ interface Moved {
 const lastPart = (episode: OpenedEpisode): Placed<PartDue> | undefined =>
   episode.events.filter(isKind('part-due')).at(-1);
 
-function moved(of: Case, episode: OpenedEpisode, original: Due): Moved | undefined {
-  const request = episode.events.filter(isKind('extension')).at(-1);
-  if (!request) return undefined;
+/** A date granted or, asked for in time, the delivery plus its 30 days; never beyond the limit where a part is missing. */
+function laterDay(of: Case, episode: OpenedEpisode, asked: { request: Extension; part?: PartDue; inTime: boolean }) {
   const { edition } = episode.openedBy;
   const { calendar } = of.site;
-  const part = lastPart(episode);
+  const { request, part, inTime } = asked;
+  const delivered = part && inTime ? calendar.addDays(part.on, edition.partRepairDays) : undefined;
+  const wanted = request.grantedUntilOn ?? delivered;
   const limitDays = hasShutdown(of, episode) ? edition.partLimitDaysWithShutdown : edition.partLimitDays;
   const limit = calendar.addDays(eventDay(episode), limitDays);
-  const granted = request.event.grantedUntilOn;
-  const inTime = request.event.requestedOn <= original.on;
+  return part && wanted !== undefined && wanted > limit ? limit : wanted;
+}
+
+function moved(of: Case, episode: OpenedEpisode, original: Due): Moved | undefined {
+  const request = episode.events.filter(isKind('extension')).at(-1)?.event;
+  if (!request) return undefined;
+  const part = lastPart(episode)?.event;
+  const inTime = request.requestedOn <= original.on;
   const flags = inTime ? [] : ['extension-requested-late'];
-  const wanted = granted ?? (part && inTime ? calendar.addDays(part.event.on, edition.partRepairDays) : undefined);
-  // Asked for and no date to be had: the original date stands until the request or the part names one.
-  if (wanted === undefined) return { due: original, provisional: false, leakIds: [], flags };
-  const capped: Day = part && wanted > limit ? limit : wanted;
-  const later = capped > original.on ? dueBy(of, eventDay(episode), capped) : original;
-  return {
-    due: later,
-    provisional: granted === undefined && !part?.event.delivered,
-    leakIds: part?.event.leakIds ?? [],
-    flags,
-  };
+  const later = laterDay(of, episode, { request, part, inTime });
+  // Asked for and no later date to be had: the original stands until the request or the part names one.
+  if (later === undefined || later <= original.on) return { due: original, provisional: false, leakIds: [], flags };
+  const provisional = request.grantedUntilOn === undefined && !part?.delivered;
+  return { due: dueBy(of, eventDay(episode), later), provisional, leakIds: part?.leakIds ?? [], flags };
 }
 
 /** Leaks that wait for nothing keep the original date; those that wait get the moved one. */

@@ -33,7 +33,11 @@ const cause = (episode: OpenedEpisode): string => {
   return `The addition of ${of.day} showed ${percentText(rate)} % a year, over ${percentText(threshold)} %`;
 };
 
-function trackDuties(of: Case, episode: OpenedEpisode, clock: RepairClock, track: Track): readonly Duty[] {
+function trackDuties(
+  of: Case,
+  episode: OpenedEpisode,
+  { days, track }: { days: number; track: Track },
+): readonly Duty[] {
   const { edition } = episode.openedBy;
   const { leakIds, due, provisional, number } = track;
   const leaks = leaksOf(episode, track);
@@ -55,7 +59,7 @@ function trackDuties(of: Case, episode: OpenedEpisode, clock: RepairClock, track
     kind: 'repair',
     clause: edition.clauses.repair,
     evidence: evidenceOf(leaks, (leak) => leak.repairedBy),
-    why: `${cause(episode)}: repair the leaks within ${clock.days} days.${failed ? ' A test failed, so the repair is open again with its first date.' : ''}`,
+    why: `${cause(episode)}: repair the leaks within ${days} days.${failed ? ' A test failed, so the repair is open again with its first date.' : ''}`,
     flags: [...track.flags, ...failedFlag],
   });
   const untested = leaks.some((leak) => leak.chargedUntested && !leak.initialBy);
@@ -64,7 +68,7 @@ function trackDuties(of: Case, episode: OpenedEpisode, clock: RepairClock, track
     kind: 'initial-verification',
     clause: edition.clauses.verification,
     evidence: evidenceOf(leaks, (leak) => leak.initialBy),
-    why: `Each repair is tested within the same ${clock.days} days, before any refrigerant is added.`,
+    why: `Each repair is tested within the same ${days} days, before any refrigerant is added.`,
     flags: [...track.flags, ...failedFlag, ...(untested ? ['refrigerant-added-before-test'] : [])],
   });
   return [repair, initial];
@@ -109,6 +113,6 @@ function extensionDuty(of: Case, episode: OpenedEpisode, clock: RepairClock): re
 
 export const repairDuties = (of: Case, episode: OpenedEpisode, clock: RepairClock): readonly Duty[] => [
   inspectionDuty(of, episode),
-  ...clock.tracks.flatMap((track) => trackDuties(of, episode, clock, track)),
+  ...clock.tracks.flatMap((track) => trackDuties(of, episode, { days: clock.days, track })),
   ...extensionDuty(of, episode, clock),
 ];
