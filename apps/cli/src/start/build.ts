@@ -54,7 +54,7 @@ const NOT_SOURCE = /(^|\/)(node_modules|dist|\.next[^/]*|next-env\.d\.ts|test-re
 
 /** Over every file of the sources, by name and content, and the Node they are for. */
 export function hashOf(root: string, sources: readonly string[]): string {
-  const hash = createHash('sha256').update(process.version);
+  const hash = createHash('sha256').update(process.version).update(root); // Next writes the path into what it builds
   const walk = (path: string): void => {
     if (NOT_SOURCE.test(path) || !existsSync(join(root, path))) return;
     const entries = tryReadDir(join(root, path));

@@ -1,8 +1,9 @@
 import { spawn, type ChildProcess } from 'node:child_process';
+import { once } from 'node:events';
 import { createInterface } from 'node:readline';
 import { join } from 'node:path';
 import { childEnv } from '../env.ts';
-import { alive, sleep } from '../processes.ts';
+import { sleep } from '../processes.ts';
 import { endGroup, type ChildrenFile } from './leftovers.ts';
 import { watchOver } from './guarded-tools.ts';
 import { openLog, readLine, type LogFile } from './logs.ts';
@@ -87,6 +88,7 @@ export function createSupervisor(options: SupervisorOptions): Supervisor {
 
   return {
     async start(service, withinMs = 90_000) {
+      if (stopping) throw new Error(`${service.name} is not started: all is being stopped.`);
       const log = openLog(join(options.logFolder, `${service.name}.log`));
       const seed = { service, log, restarts: [], lastWords: '' };
       const one: Running = Object.assign(seed, { child: spawnService(seed, options) });
@@ -97,8 +99,10 @@ export function createSupervisor(options: SupervisorOptions): Supervisor {
     async stop() {
       stopping = true;
       for (const { child, service, log } of running.toReversed()) {
-        if (child.pid !== undefined && alive(child.pid)) await endGroup(child.pid, service.graceMs ?? 15_000);
-        if (child.pid !== undefined) options.children.remove(child.pid);
+        const ended = child.exitCode !== null || child.signalCode !== null;
+        const told = ended ? Promise.resolve() : once(child, 'exit');
+        if (child.pid !== undefined && !ended) await endGroup(child.pid, service.graceMs ?? 15_000);
+        await told;
         log.close();
       }
     },
