@@ -2,16 +2,16 @@
 export interface Env {
   /** Where the API listens, without a trailing slash; loopback by default. */
   readonly apiOrigin: string;
-  /** A proxy in front of us writes `X-Forwarded-For`; only then is that header believed. */
-  readonly trustProxy: boolean;
+  /** Addresses of proxies whose `X-Forwarded-For` is believed, as `loopback, 10.0.0.0/8`; nobody's without it. */
+  readonly trustProxy: string | undefined;
   readonly development: boolean;
 }
 
 /** Read at each call: the same build serves wherever it is started. */
 export function env(): Env {
   return {
-    apiOrigin: (process.env['API_ORIGIN'] ?? 'http://127.0.0.1:4310').replace(/\/+$/, ''),
-    trustProxy: ['1', 'true'].includes(process.env['TRUST_PROXY'] ?? ''),
+    apiOrigin: (process.env['API_ORIGIN'] ?? 'http://127.0.0.1:3100').replace(/\/+$/, ''),
+    trustProxy: process.env['TRUST_PROXY'] || undefined,
     development: process.env.NODE_ENV === 'development',
   };
 }

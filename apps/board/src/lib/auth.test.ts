@@ -1,12 +1,13 @@
-import { describe, expect, test } from 'vitest';
-import { inOurWords } from './auth.ts';
+import { afterEach, describe, expect, test, vi } from 'vitest';
+import { inOurWords, startContractor } from './auth.ts';
 import { parseProblem } from './problem.ts';
-import { slugOf } from './slug.ts';
+
+afterEach(() => vi.unstubAllGlobals());
 
 describe('inOurWords', () => {
   test('a code that concerns one field lands on that field', () => {
     const said = inOurWords(parseProblem(422, { code: 'USER_ALREADY_EXISTS_USE_ANOTHER_EMAIL', message: 'User…' }));
-    expect(said.errors[0]?.pointer).toBe('/email');
+    expect(said.errors[0]?.pointer).toBe('#/email');
   });
   test('an unknown code keeps what the service said; a limit says how long to wait', () => {
     expect(inOurWords(parseProblem(400, { code: 'NEW', message: 'As it is' })).detail).toBe('As it is');
@@ -14,10 +15,12 @@ describe('inOurWords', () => {
   });
 });
 
-test.each([
-  ['Quillet Refrigeration', 'quillet-refrigeration-7f'],
-  ['Großmüller & Østergård', 'gro-muller-stergard-7f'],
-  ['  ---  ', 'firm-7f'],
-  ['冷凍', 'firm-7f'],
-  ['a'.repeat(80), `${'a'.repeat(40)}-7f`],
-])('slug of %s', (name, slug) => expect(slugOf(name, '7f')).toBe(slug));
+test('a fault in the contractor lands on the contractor’s field, not on the person’s name', async () => {
+  const errors = [
+    { pointer: '#/name', detail: 'Contractor: give at most 120 characters.' },
+    { pointer: '#/metadata/timeZone', detail: 'Time zone: choose one.' },
+  ];
+  vi.stubGlobal('fetch', async () => new Response(JSON.stringify({ title: 'Not valid', errors }), { status: 400 }));
+  const answer = await startContractor({ name: 'x', timeZone: 'Mars/Base' });
+  expect(answer.ok ? [] : answer.problem.errors.map((one) => one.pointer)).toEqual(['#/firm', '#/timeZone']);
+});

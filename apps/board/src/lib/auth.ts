@@ -1,35 +1,23 @@
 import { call, type Answer } from './client.ts';
 import { parseProblem, type FieldProblem, type Problem } from './problem.ts';
-import { slugOf } from './slug.ts';
 
 export interface Person {
   readonly name: string;
   readonly email: string;
   readonly password: string;
 }
-export interface Invitation {
-  readonly id: string;
-  readonly email: string;
-  readonly role: string;
-  readonly organizationName: string;
-  readonly inviterEmail: string;
-}
 
+const TAKEN: FieldProblem = { pointer: '#/email', detail: 'E-mail: this address has an account. Sign in instead.' };
 /** The sign-in service's codes that concern one field, in our words. */
 const FIELD_WORDS: Readonly<Record<string, FieldProblem>> = {
-  INVALID_EMAIL: { pointer: '/email', detail: 'Enter a full e-mail address, like name@firm.example.' },
-  USER_ALREADY_EXISTS: { pointer: '/email', detail: 'This address has an account. Sign in instead.' },
-  USER_ALREADY_EXISTS_USE_ANOTHER_EMAIL: {
-    pointer: '/email',
-    detail: 'This address has an account. Sign in instead.',
-  },
-  PASSWORD_TOO_SHORT: { pointer: '/password', detail: 'Use at least 10 characters.' },
-  PASSWORD_TOO_LONG: { pointer: '/password', detail: 'Use at most 128 characters.' },
+  USER_ALREADY_EXISTS: TAKEN,
+  USER_ALREADY_EXISTS_USE_ANOTHER_EMAIL: TAKEN,
 };
 
 /** Codes that concern the whole act. */
 const WORDS: Readonly<Record<string, string>> = {
   INVALID_EMAIL_OR_PASSWORD: 'E-mail and password do not belong together.',
+  INVALID_TOKEN: 'This link was used, or is older than seven days. Ask for a new one.',
   INVITATION_NOT_FOUND: 'This invitation has been used, withdrawn, or is older than seven days. Ask for a new one.',
   YOU_ARE_NOT_THE_RECIPIENT_OF_THE_INVITATION: 'This invitation was sent to another e-mail address.',
   USER_IS_ALREADY_A_MEMBER_OF_THIS_ORGANIZATION: 'You belong to this contractor already.',
@@ -41,49 +29,42 @@ const WORDS: Readonly<Record<string, string>> = {
 export function inOurWords(problem: Problem): Problem {
   const code = typeof problem.more['code'] === 'string' ? problem.more['code'] : '';
   const field = FIELD_WORDS[code];
-  if (field) return { ...problem, detail: field.detail, errors: [field] };
-  const detail = problem.status === 429 ? 'Wait a minute, then try again.' : (WORDS[code] ?? problem.detail);
-  return { ...problem, detail };
+  if (field) return { ...problem, title: 'One field needs you', detail: field.detail, errors: [field] };
+  if (problem.status === 429) return { ...problem, title: 'Too many tries', detail: 'Wait a minute, then try again.' };
+  const said = WORDS[code];
+  return said === undefined ? problem : { ...problem, title: 'That did not work', detail: said };
 }
 
-async function auth<T>(path: string, body?: unknown): Promise<Answer<T>> {
-  const answer = await call<T>(`/v1/auth/${path}`, body === undefined ? {} : { body });
+async function auth<T>(path: string, body: unknown): Promise<Answer<T>> {
+  const answer = await call<T>(`/v1/auth/${path}`, { body });
   return answer.ok ? answer : { ok: false, problem: inOurWords(answer.problem) };
 }
 
 export const signUp = (person: Person): Promise<Answer<unknown>> => auth('sign-up/email', person);
+export const signIn = (who: Pick<Person, 'email' | 'password'>): Promise<Answer<unknown>> => auth('sign-in/email', who);
 export const signOut = (): Promise<Answer<unknown>> => auth('sign-out', {});
 export const setActive = (organizationId: string): Promise<Answer<unknown>> =>
   auth('organization/set-active', { organizationId });
-export const acceptInvitation = (invitationId: string): Promise<Answer<{ invitation: { organizationId: string } }>> =>
-  auth('organization/accept-invitation', { invitationId });
-export const getInvitation = (id: string): Promise<Answer<Invitation>> =>
-  auth(`organization/get-invitation?id=${encodeURIComponent(id)}`);
+export const resetPassword = (token: string, newPassword: string): Promise<Answer<unknown>> =>
+  auth('reset-password', { token, newPassword });
 
-interface SessionAnswer {
-  readonly session: { readonly activeOrganizationId?: string | null };
-}
+/** Where the service's names for a contractor's fields differ from the form's. */
+const FIRM_POINTERS: Readonly<Record<string, string>> = { '#/name': '#/firm', '#/metadata/timeZone': '#/timeZone' };
 
-/** Signs in and, where the session names no contractor yet, takes the first this person belongs to. */
-export async function signIn(who: Pick<Person, 'email' | 'password'>): Promise<Answer<unknown>> {
-  const signedIn = await auth('sign-in/email', who);
-  if (!signedIn.ok) return signedIn;
-  const session = await auth<SessionAnswer | null>('get-session');
-  if (!session.ok || session.data?.session.activeOrganizationId) return signedIn;
-  const mine = await auth<readonly { id: string }[]>('organization/list');
-  const first = mine.ok ? mine.data[0] : undefined;
-  return first ? setActive(first.id) : signedIn;
-}
-
-/** Starts a contractor and makes it the one this session works in. */
-export async function startContractor(name: string, chance: string): Promise<Answer<unknown>> {
-  const made = await auth<{ id: string }>('organization/create', { name, slug: slugOf(name, chance) });
-  return made.ok ? setActive(made.data.id) : made;
+/** Starts a contractor and makes it the one this session works in. `timeZone` is an IANA name. */
+export async function startContractor(firm: { name: string; timeZone: string }): Promise<Answer<unknown>> {
+  const body = { name: firm.name, metadata: { timeZone: firm.timeZone } };
+  const made = await auth<{ id: string }>('organization/create', body);
+  if (made.ok) return setActive(made.data.id);
+  const errors = made.problem.errors.map((one) => ({ ...one, pointer: FIRM_POINTERS[one.pointer] ?? one.pointer }));
+  return { ok: false, problem: { ...made.problem, errors } };
 }
 
 /** Accepts an invitation and works in that contractor from now on. */
 export async function join(invitationId: string): Promise<Answer<unknown>> {
-  const accepted = await acceptInvitation(invitationId);
+  const accepted = await auth<{ invitation: { organizationId: string } }>('organization/accept-invitation', {
+    invitationId,
+  });
   return accepted.ok ? setActive(accepted.data.invitation.organizationId) : accepted;
 }
 

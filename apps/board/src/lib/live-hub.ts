@@ -2,7 +2,7 @@
  * One stream of changes for all tabs of a browser. The tab that holds the lock listens to the server and tells the
  * others; when it closes, the lock passes on. The stream only says "something changed": nobody depends on a message.
  */
-export const LIVE_PATH = '/v1/live';
+export const LIVE_PATH = '/v1/changes/stream';
 const NAME = 'ullage-live';
 const MIN_WAIT_MS = 2_000;
 const MAX_WAIT_MS = 30_000;
@@ -24,7 +24,6 @@ function openStream(path: string, tell: Listener): () => void {
       tell('open');
     };
     stream.onmessage = () => tell('change');
-    stream.addEventListener('change', () => tell('change'));
     stream.onerror = () => {
       tell('lost');
       if (stream.readyState !== EventSource.CLOSED) return;

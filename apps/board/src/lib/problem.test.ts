@@ -47,3 +47,17 @@ test('fieldName undoes the escapes of RFC 6901 section 4', () => {
 test('a call that never arrived has status 0 and says nothing was lost', () => {
   expect(offlineProblem()).toMatchObject({ status: 0, title: 'No connection' });
 });
+
+test('a rule of the law never bends; one of ours only where the answer says so', () => {
+  const rule = (whose: string, overridable: boolean) =>
+    parseProblem(422, { rule: { whose, overridable, code: 'x', clause: '40 CFR 82.161' } }).rule;
+  expect(rule('law', true)).toEqual({
+    whose: 'law',
+    overridable: false,
+    code: 'x',
+    clause: '40 CFR 82.161',
+    instead: '',
+  });
+  expect(rule('ours', true)?.overridable).toBe(true);
+  expect(rule('somebody', true)).toBeUndefined();
+});

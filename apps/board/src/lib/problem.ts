@@ -4,6 +4,15 @@ export interface FieldProblem {
   readonly detail: string;
 }
 
+/** The rule behind a refusal: whose it is decides whether it may bend. */
+export interface ProblemRule {
+  readonly whose: 'law' | 'ours';
+  readonly clause: string;
+  readonly overridable: boolean;
+  readonly code: string;
+  readonly instead: string;
+}
+
 /** An RFC 9457 problem as the screens show it. Extension members stay readable under `more`. */
 export interface Problem {
   readonly status: number;
@@ -11,6 +20,7 @@ export interface Problem {
   readonly title: string;
   readonly detail: string;
   readonly errors: readonly FieldProblem[];
+  readonly rule: ProblemRule | undefined;
   readonly more: Readonly<Record<string, unknown>>;
 }
 
@@ -24,6 +34,18 @@ function fieldProblems(value: unknown): FieldProblem[] {
     .filter(isRecord)
     .map((entry) => ({ pointer: text(entry['pointer']), detail: text(entry['detail']) || text(entry['message']) }))
     .filter((entry) => entry.detail !== '');
+}
+
+function ruleOf(value: unknown): ProblemRule | undefined {
+  if (!isRecord(value) || (value['whose'] !== 'law' && value['whose'] !== 'ours')) return undefined;
+  return {
+    whose: value['whose'],
+    clause: text(value['clause']),
+    // The law never bends, whatever an answer says.
+    overridable: value['whose'] === 'ours' && value['overridable'] === true,
+    code: text(value['code']),
+    instead: text(value['instead']),
+  };
 }
 
 /** What to say when an answer carries no words of its own. */
@@ -40,13 +62,14 @@ function titleOf(status: number): string {
 /** A problem from any answer: a problem document, other JSON, or nothing readable at all. */
 export function parseProblem(status: number, body: unknown): Problem {
   const found = isRecord(body) ? body : {};
-  const { type, title, status: _status, detail, errors, ...more } = found;
+  const { type, title, status: _status, detail, errors, rule, ...more } = found;
   return {
     status,
     type: text(type) || 'about:blank',
     title: text(title) || titleOf(status),
     detail: text(detail) || text(found['message']),
     errors: fieldProblems(errors),
+    rule: ruleOf(rule),
     more,
   };
 }

@@ -1,53 +1,38 @@
 import 'server-only';
+import { MeView, Role } from '@ullage/contracts';
+import { redirect } from 'next/navigation';
+import { cache } from 'react';
 import * as z from 'zod';
-import { fetchAsVisitor } from './api.ts';
+import { ApiError, fetchAsVisitor, get } from './api.ts';
 
-const Session = z
-  .object({
-    user: z.object({ id: z.string(), name: z.string(), email: z.string() }),
-    session: z.object({ activeOrganizationId: z.string().nullish() }),
-  })
-  .nullable();
-export type Session = z.output<typeof Session>;
-
-/** Who the visitor is, or null for a stranger. @throws ApiError-like failures of fetch when the API is away */
-export async function getSession(): Promise<Session> {
-  const response = await fetchAsVisitor('/v1/auth/get-session');
-  return response.ok ? Session.parse(await response.json()) : null;
-}
-
-const Contractor = z.object({ id: z.string(), name: z.string() });
-export type Contractor = z.output<typeof Contractor>;
-
-/** The contractor this session works in, by name; null when it works in none. */
-export async function getContractor(active: string | null | undefined): Promise<Contractor | null> {
-  const response = await fetchAsVisitor('/v1/auth/organization/list');
-  if (!response.ok) return null;
-  const mine = z.array(Contractor).safeParse(await response.json());
-  return mine.data?.find((one) => one.id === active) ?? null;
-}
-
-const Invitation = z.object({
-  id: z.string(),
-  email: z.string(),
-  role: z.string(),
-  organizationName: z.string(),
-  inviterEmail: z.string(),
+/**
+ * Who the visitor is and for whom they work; asked once per page. A stranger goes to the door, somebody without a
+ * contractor to the place where one is started. @throws ApiError when the API fails
+ */
+export const getMe = cache(async (): Promise<MeView> => {
+  try {
+    return await get('/v1/me', MeView);
+  } catch (fault) {
+    if (fault instanceof ApiError && fault.status === 403) redirect('/sign-up/contractor');
+    throw fault;
+  }
 });
-export type Invitation = z.output<typeof Invitation>;
-export type InvitationSeen =
-  | { readonly is: 'open'; readonly invitation: Invitation }
-  /** Whom it is for is told to nobody but that person: sign in first. */
-  | { readonly is: 'closed-to-strangers' }
-  | { readonly is: 'for-somebody-else' }
-  | { readonly is: 'gone' };
 
-/** What this visitor may see of an invitation. */
-export async function getInvitation(id: string): Promise<InvitationSeen> {
-  const response = await fetchAsVisitor(`/v1/auth/organization/get-invitation?id=${encodeURIComponent(id)}`);
-  if (response.status === 401) return { is: 'closed-to-strangers' };
-  if (response.status === 403) return { is: 'for-somebody-else' };
-  if (!response.ok) return { is: 'gone' };
-  const invitation = Invitation.safeParse(await response.json());
-  return invitation.success ? { is: 'open', invitation: invitation.data } : { is: 'gone' };
+const Account = z.object({ user: z.object({ name: z.string(), email: z.string() }) }).nullable();
+export type Account = z.output<typeof Account>;
+
+/** The account alone, for pages that somebody without a contractor may open; null for a stranger. */
+export async function getAccount(): Promise<Account> {
+  const response = await fetchAsVisitor('/v1/auth/get-session');
+  return response.ok ? Account.parse(await response.json()) : null;
+}
+
+const Invitation = z.object({ contractor: z.string(), email: z.string(), role: Role, expiresAt: z.string() });
+export type Invitation = z.output<typeof Invitation>;
+
+/** What the page behind a link may show; undefined for a link that is unknown, used or too old. */
+export async function getInvitation(secret: string): Promise<Invitation | undefined> {
+  const response = await fetchAsVisitor(`/v1/invitations/${encodeURIComponent(secret)}`);
+  if (response.status >= 500) throw new ApiError(response.status, '/v1/invitations');
+  return response.ok ? Invitation.parse(await response.json()) : undefined;
 }

@@ -124,32 +124,47 @@ function Curve({ points, share, y }: { points: readonly LossPoint[]; share: Shar
   );
 }
 
-function Rates({
-  slopes,
-  share,
-  unit,
-  y,
-}: {
-  slopes: readonly LossSlope[];
-  share: ShareOf;
-  unit: string;
-  y: (mass: number) => number;
-}) {
+function Rates({ slopes, share, unit, y, lastBelow }: RatesProps) {
   const shown = slopes.filter((slope) => share(slope.toDay) - share(slope.fromDay) > 0.025);
   const widest = Math.max(...shown.map((slope) => slope.toDay - slope.fromDay));
   const named = shown.find((slope) => slope.toDay - slope.fromDay === widest);
-  return shown.map((slope) => (
+  return shown.map((slope, i) => {
+    const below = lastBelow && i === shown.length - 1;
+    return (
+      <text
+        key={slope.toDay}
+        className={cx(pic['halo'], !below && pic['end'])}
+        x={pct((share(slope.fromDay) + share(slope.toDay)) / 2)}
+        dx={below ? 7 : -6}
+        y={y(slope.middle) + (below ? 14 : -6)}
+      >
+        {Math.round(slope.perYear)}
+        {slope === named && ` ${unit} a year`}
+      </text>
+    );
+  });
+}
+interface RatesProps {
+  readonly slopes: readonly LossSlope[];
+  readonly share: ShareOf;
+  readonly unit: string;
+  readonly y: (mass: number) => number;
+  /** The text of the total stands above the last slope: its rate goes under the curve. */
+  readonly lastBelow: boolean;
+}
+
+function TotalText({ text, x, y, left }: { text: string | undefined; x: number; y: number; left: boolean }) {
+  if (text === undefined) return null;
+  return (
     <text
-      key={slope.toDay}
-      className={cx(pic['halo'], pic['end'])}
-      x={pct((share(slope.fromDay) + share(slope.toDay)) / 2)}
-      dx="-6"
-      y={y(slope.middle) - 6}
+      className={cx(pic['bold'], pic['halo'], left && pic['end'])}
+      x={pct(x)}
+      dx={left ? 4 : 8}
+      y={y - (left ? 17 : 7)}
     >
-      {Math.round(slope.perYear)}
-      {slope === named && ` ${unit} a year`}
+      {text}
     </text>
-  ));
+  );
 }
 
 /** What has gone in all: straight between fills, because only a fill measures, and dashed after the last. */
@@ -172,17 +187,8 @@ export function LossLane({ points, slopes, share, ground, unit, today, text }: L
       {points.slice(1).map((point) => (
         <circle key={point.day} className={pic['fillInk']} cx={pct(share(point.day))} cy={y(point.total)} r="2.6" />
       ))}
-      <Rates slopes={slopes} share={share} unit={unit} y={y} />
-      {text !== undefined && (
-        <text
-          className={cx(pic['bold'], pic['halo'], left && pic['end'])}
-          x={pct(last)}
-          dx={left ? -8 : 8}
-          y={y(total) - 7}
-        >
-          {text}
-        </text>
-      )}
+      <Rates slopes={slopes} share={share} unit={unit} y={y} lastBelow={left && text !== undefined} />
+      <TotalText text={text} x={last} y={y(total)} left={left} />
     </svg>
   );
 }

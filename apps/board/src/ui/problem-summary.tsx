@@ -44,7 +44,7 @@ export function ProblemSummary({ problem, fieldOf }: ProblemSummaryProps) {
                       document.getElementById(field.id)?.focus();
                     }}
                   >
-                    {field.label}: {detail}
+                    {detail.startsWith(`${field.label}:`) ? detail : `${field.label}: ${detail}`}
                   </a>
                 ) : (
                   detail

@@ -1,15 +1,19 @@
 'use client';
-import { useState } from 'react';
+import { useState, type FormEvent } from 'react';
 import type { Answer } from '../../lib/client.ts';
 import { missing } from '../../lib/auth.ts';
-import { errorsByField, type FieldProblem, type Problem } from '../../lib/problem.ts';
+import { errorsByField, fieldName, type FieldProblem, type Problem } from '../../lib/problem.ts';
+
+export interface Door {
+  /** What a person can mend before anything is sent. */
+  readonly check: (form: FormData) => readonly FieldProblem[];
+  readonly act: (form: FormData) => Promise<Answer<unknown>>;
+  /** Where it leads. */
+  readonly to: string;
+}
 
 /** What the forms at the door share: one act at a time, its refusal, and going on with a page loaded anew. */
-export function useDoor(
-  check: (form: FormData) => readonly FieldProblem[],
-  act: (form: FormData) => Promise<Answer<unknown>>,
-  to: string,
-) {
+export function useDoor({ check, act, to }: Door) {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<Problem>();
   async function run(form: FormData): Promise<void> {
@@ -24,7 +28,7 @@ export function useDoor(
     // A full load, because everything the server showed before was for a stranger. It stays busy until the page is gone.
     location.assign(to);
   }
-  const onSubmit = (event: React.FormEvent<HTMLFormElement>): void => {
+  const onSubmit = (event: FormEvent<HTMLFormElement>): void => {
     event.preventDefault();
     if (!busy) void run(new FormData(event.currentTarget));
   };
@@ -37,21 +41,22 @@ export const textOf = (form: FormData, name: string): string => {
 };
 
 const EMAIL = /^[^\s@]+@[^\s@]+\.[^\s@]+$/;
+const GAPS: Readonly<Record<string, string>> = {
+  name: 'Enter your name, as colleagues know it.',
+  email: 'Enter a full e-mail address, like kim@firm.example.',
+  password: 'Enter the password.',
+  firm: 'Enter the name customers know.',
+  timeZone: 'Choose the zone the shop works in.',
+};
 
 /** The gaps a person can close before anything is sent. */
 export function gapsOf(form: FormData, names: readonly string[]): FieldProblem[] {
-  const words: Readonly<Record<string, string>> = {
-    name: 'Enter your name, as colleagues know it.',
-    email: 'Enter a full e-mail address, like name@firm.example.',
-    password: 'Enter the password.',
-    firm: 'Enter the name customers know.',
-  };
   return names
     .filter((name) => {
       const text = textOf(form, name).trim();
       return name === 'email' ? !EMAIL.test(text) : text === '';
     })
-    .map((name) => ({ pointer: `/${name}`, detail: words[name] ?? 'Enter this.' }));
+    .map((name) => ({ pointer: `#/${name}`, detail: GAPS[name] ?? 'Enter this.' }));
 }
 
 /** The same length the API asks for. */
@@ -60,7 +65,7 @@ export const PASSWORD_MIN = 10;
 export function newPasswordGaps(form: FormData): FieldProblem[] {
   const { length } = textOf(form, 'password');
   if (length === 0 || length >= PASSWORD_MIN) return [];
-  return [{ pointer: '/password', detail: `Use at least ${PASSWORD_MIN} characters; this has ${length}.` }];
+  return [{ pointer: '#/password', detail: `Use at least ${PASSWORD_MIN} characters; this has ${length}.` }];
 }
 
 const LABELS: Readonly<Record<string, string>> = {
@@ -68,11 +73,12 @@ const LABELS: Readonly<Record<string, string>> = {
   email: 'E-mail',
   password: 'Password',
   firm: 'Contractor',
+  timeZone: 'Time zone',
 };
 
 /** Where a problem's pointer leads in these forms. */
 export function doorField(pointer: string): { id: string; label: string } | undefined {
-  const name = pointer.replace(/^#?\//, '');
+  const name = fieldName(pointer);
   const label = LABELS[name];
   return label === undefined ? undefined : { id: name, label };
 }

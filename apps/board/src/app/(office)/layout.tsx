@@ -1,26 +1,20 @@
-import { headers } from 'next/headers';
-import { redirect } from 'next/navigation';
 import type { ReactNode } from 'react';
-import { getContractor, getSession } from '../../lib/session.ts';
+import { getMe } from '../../lib/session.ts';
 import { TopBar } from '../../ui/top-bar.tsx';
 import { LineState } from './line-state.tsx';
 import { PersonMenu } from './person-menu.tsx';
 
 /** The frame of every office screen. The proxy saw a cookie; here the API says whose it is. */
 export default async function OfficeLayout({ children }: { children: ReactNode }) {
-  const session = await getSession();
-  if (!session) {
-    const at = (await headers()).get('x-path') ?? '/';
-    redirect(at === '/' ? '/sign-in' : `/sign-in?next=${encodeURIComponent(at)}`);
-  }
-  const contractor = await getContractor(session.session.activeOrganizationId);
+  const { user, tenant } = await getMe();
   return (
     <>
       <TopBar
-        firm={contractor?.name ?? 'Ullage'}
+        firm={tenant.name}
         nav={[]}
-        person={<PersonMenu name={session.user.name} email={session.user.email} />}
+        person={<PersonMenu name={user.name} email={user.email} />}
         line={<LineState />}
+        banner={tenant.demo ? 'Demo: this contractor, its people and places are invented.' : undefined}
       />
       {children}
     </>

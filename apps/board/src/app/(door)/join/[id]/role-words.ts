@@ -1,4 +1,7 @@
-const WORDS: Readonly<Record<string, string>> = {
+import type { Role } from '@ullage/contracts';
+
+/** A role in a sentence. */
+export const ROLE_WORDS: Readonly<Record<Role, string>> = {
   owner: 'an owner',
   manager: 'a manager',
   dispatcher: 'a dispatcher',
@@ -6,6 +9,3 @@ const WORDS: Readonly<Record<string, string>> = {
   technician: 'a technician',
   auditor: 'an auditor, who may read everything and change nothing',
 };
-
-/** A role in a sentence; one we do not know is shown as it is. */
-export const roleWords = (role: string): string => WORDS[role] ?? role;

@@ -1,8 +1,7 @@
 'use client';
 import { useState } from 'react';
-import { signOut } from '../../../../lib/auth.ts';
-import { Button } from '../../../../ui/button.tsx';
-import css from '../../door.module.css';
+import { signOut } from '../../lib/auth.ts';
+import { Actions, Button } from '../../ui/button.tsx';
 
 export function SignOutButton({ to }: { to: string }) {
   const [busy, setBusy] = useState(false);
@@ -12,10 +11,10 @@ export function SignOutButton({ to }: { to: string }) {
     location.assign(to);
   }
   return (
-    <div className={css['fields']}>
-      <Button kind="main" busy={busy} onClick={() => void leave()}>
+    <Actions>
+      <Button busy={busy} onClick={() => void leave()}>
         Sign out
       </Button>
-    </div>
+    </Actions>
   );
 }
