@@ -28,7 +28,7 @@ export function runTool({ script, args, cwd, env = {}, onSpawn }: ToolRun): Prom
   return new Promise((resolve) => {
     const child = spawn(process.execPath, [script, ...args], {
       cwd,
-      env: childEnv(env),
+      env: childEnv({ NO_COLOR: '1', ...env }),
       detached: onSpawn !== undefined,
       stdio: ['ignore', 'pipe', 'pipe'],
     });

@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto';
 import { cpSync, existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { z } from 'zod';
+import { waitLock } from '../lock.ts';
 import { toolScript } from '../run-tool.ts';
 import type { Outcome } from '../check/outcome.ts';
 import type { GuardedTools } from './guarded-tools.ts';
@@ -30,7 +31,17 @@ export interface BuildRun {
 }
 
 /** Builds what is not built of these sources. Answers each target's folder. */
-export async function buildIfChanged({ root, file, targets, say }: BuildRun): Promise<Record<string, string>> {
+export async function buildIfChanged(run: BuildRun): Promise<Record<string, string>> {
+  // Two builds at once would write into one folder.
+  const release = await waitLock(`${run.file}.lock`, 600_000);
+  try {
+    return await buildAll(run);
+  } finally {
+    release();
+  }
+}
+
+async function buildAll({ root, file, targets, say }: BuildRun): Promise<Record<string, string>> {
   const built: Built = existsSync(file) ? (Built.safeParse(JSON.parse(readFileSync(file, 'utf8'))).data ?? {}) : {};
   for (const target of targets) {
     const hash = hashOf(root, target.sources);
