@@ -3,9 +3,9 @@
  * repair, closed by verification or plan. Later additions for the same leak attach and move no date.
  */
 import type { Day, Instant } from '@ullage/units';
-import { afterEvent, isAllVerified, isPlan, isTest, newLeak, testedIds } from './leaks.ts';
+import { afterEvent, isAllVerified, isPlan, isRepair, isTest, newLeak, testedIds } from './leaks.ts';
 import type { Leak, Leaks } from './leaks.ts';
-import type { Plan, Verification } from './events.ts';
+import type { Plan, Repair, Verification } from './events.ts';
 import { isKind } from './placed.ts';
 import type { Placed } from './placed.ts';
 import type { Case, DayRate } from './rate.ts';
@@ -18,6 +18,8 @@ export interface FollowUpBatch {
   readonly evacuated: boolean;
   readonly passedBy: readonly Placed<Verification>[];
   readonly failedBy: Placed<Verification> | undefined;
+  /** Its leaks were worked on once more before the follow-up: the new repair has its own tests. */
+  readonly repairedAgainBy: Placed | undefined;
 }
 
 export interface OpenedEpisode {
@@ -58,6 +60,8 @@ function reachBack(of: Case, opener: DayRate, notBefore: Instant): Instant {
   return start < notBefore ? notBefore : start;
 }
 
+const isPending = (batch: FollowUpBatch): boolean => !batch.failedBy && !batch.repairedAgainBy;
+
 function afterInitial(walk: Walk, leaks: Leaks, placed: Placed<Verification>): readonly FollowUpBatch[] {
   const { batches } = walk;
   const isFresh = (leak: Leak): boolean => leak.initialBy === placed && !walk.leaks.get(leak.id)?.initialBy;
@@ -66,11 +70,19 @@ function afterInitial(walk: Walk, leaks: Leaks, placed: Placed<Verification>): r
   const evacuated = fresh.some((leak) => leak.evacuated);
   const leakIds = fresh.map((leak) => leak.id);
   const last = batches.at(-1);
-  if (last && !last.failedBy && last.passedBy.length === 0 && last.initialBy.day === placed.day) {
+  if (last && isPending(last) && last.passedBy.length === 0 && last.initialBy.day === placed.day) {
     const joined = { ...last, leakIds: [...last.leakIds, ...leakIds], initialBy: placed };
     return [...batches.slice(0, -1), { ...joined, evacuated: last.evacuated || evacuated }];
   }
-  const next = { number: batches.length + 1, leakIds, initialBy: placed, evacuated, passedBy: [], failedBy: undefined };
+  const next = {
+    number: batches.length + 1,
+    leakIds,
+    initialBy: placed,
+    evacuated,
+    passedBy: [],
+    failedBy: undefined,
+    repairedAgainBy: undefined,
+  };
   return [...batches, next];
 }
 
@@ -79,10 +91,20 @@ function afterFollowUp(batches: readonly FollowUpBatch[], leaks: Leaks, placed: 
   const ids = testedIds(leaks, placed.event);
   return batches.map((batch): FollowUpBatch => {
     const named = batch.leakIds.some((id) => ids.includes(id));
-    if (!named || batch.failedBy) return batch;
+    if (!named || !isPending(batch)) return batch;
     if (placed.event.result === 'pass') return { ...batch, passedBy: [...batch.passedBy, placed] };
     const rest = batch.leakIds.filter((id) => !ids.includes(id));
     return rest.length === 0 ? { ...batch, failedBy: placed } : { ...batch, leakIds: rest };
+  });
+}
+
+function afterRepair({ batches, leaks }: Walk, placed: Placed<Repair>): readonly FollowUpBatch[] {
+  const { leakId } = placed.event;
+  if (leaks.get(leakId)?.followUpBy) return batches;
+  return batches.map((batch) => {
+    if (!isPending(batch) || !batch.leakIds.includes(leakId)) return batch;
+    const rest = batch.leakIds.filter((id) => id !== leakId);
+    return rest.length === 0 ? { ...batch, repairedAgainBy: placed } : { ...batch, leakIds: rest };
   });
 }
 
@@ -90,6 +112,7 @@ function step(walk: Walk, placed: Placed): Walk {
   const leaks = afterEvent(walk.leaks, placed);
   const next = { ...walk, leaks, seen: [...walk.seen, placed] };
   if (isPlan(placed)) return { ...next, plan: placed };
+  if (isRepair(placed)) return { ...next, batches: afterRepair(walk, placed) };
   if (!isTest(placed)) return next;
   const { kind, result } = placed.event;
   const started = kind === 'initial-verification' ? afterInitial(walk, leaks, placed) : walk.batches;

@@ -1,10 +1,11 @@
 /** What is known of each leak point: found, repaired, tested. One small state machine, fed with events in order. */
-import type { Verification } from './events.ts';
+import type { Repair, Verification } from './events.ts';
 import { isKind } from './placed.ts';
 import type { Placed } from './placed.ts';
 
 export const isTest = isKind('initial-verification', 'follow-up-verification');
 export const isPlan = isKind('plan');
+export const isRepair = isKind('repair');
 
 export interface Leak {
   readonly id: string;
@@ -58,10 +59,11 @@ const each = (leaks: Leaks, change: (leak: Leak) => Leak, ids?: readonly string[
 export const testedIds = (leaks: Leaks, { leakIds }: Verification): readonly string[] =>
   leakIds.length > 0 ? leakIds : [...leaks.keys()];
 
-function repaired(leaks: Leaks, leakId: string, work: { readonly placed: Placed; readonly evacuated: boolean }): Leaks {
-  const before = leaks.get(leakId) ?? newLeak(leakId, work.placed);
+function repaired(leaks: Leaks, placed: Placed<Repair>): Leaks {
+  const { leakId, evacuated } = placed.event;
+  const before = leaks.get(leakId) ?? newLeak(leakId, placed);
   const again = { ...newLeak(leakId, before.foundBy), failures: before.failures };
-  return new Map(leaks).set(leakId, { ...again, repairedBy: work.placed, evacuated: work.evacuated });
+  return new Map(leaks).set(leakId, { ...again, repairedBy: placed, evacuated });
 }
 
 /** The leaks after one more event. Only finding, repairing, testing and charging change what is known of a leak. */
@@ -69,7 +71,7 @@ export function afterEvent(leaks: Leaks, placed: Placed): Leaks {
   const { event } = placed;
   if (event.kind === 'leak-found') return found(leaks, [event.leakId], placed);
   if (event.kind === 'inspection') return found(leaks, event.leakIds ?? [], placed);
-  if (event.kind === 'repair') return repaired(leaks, event.leakId, { placed, evacuated: event.evacuated });
+  if (isRepair(placed)) return repaired(leaks, placed);
   if (event.kind === 'addition') return each(leaks, charged);
   if (isTest(placed)) return each(leaks, (leak) => tested(leak, placed), testedIds(leaks, placed.event));
   return leaks;

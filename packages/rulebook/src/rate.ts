@@ -175,6 +175,13 @@ export const intervalFor = (question: IntervalQuestion): Interval =>
 const rateOf = (leak: Rational, fullCharge: Rational, factor: Rational): Rational =>
   multiply(divide(leak, fullCharge), factor);
 
+/** Gas purged and destroyed may be left out (40 CFR 82.157(k)); here it is counted, which is the stricter side. */
+function purgedFlags(of: Case, own: AdditionDay, interval: Interval): readonly string[] {
+  const from = of.site.calendar.addDays(own.day, -interval.days);
+  const purged = of.events.filter(isKind('purged')).some(({ day, at }) => day >= from && at <= own.at);
+  return purged ? ['purged-gas-is-counted'] : [];
+}
+
 function dayRate(of: Case, own: AdditionDay): DayRate | undefined {
   const edition = editionOn(of.input.rulebook, own.day);
   const fullCharge = fullChargeOn(of.fullCharges, own.day);
@@ -189,7 +196,7 @@ function dayRate(of: Case, own: AdditionDay): DayRate | undefined {
   const grossOver = compare(grossRate, threshold) > 0;
   const differs =
     compare(leak, grossLeak) === 0 ? [] : ['not-settled', ...(over === grossOver ? [] : ['readings-differ'])];
-  const flags = [...new Set([...differs, ...interval.flags, ...own.flags])];
+  const flags = [...new Set([...differs, ...interval.flags, ...own.flags, ...purgedFlags(of, own, interval)])];
   return {
     of: own,
     edition,

@@ -249,6 +249,79 @@ describe('plan (40 CFR 84.106(h), 82.157(h))', () => {
   });
 });
 
+describe('what must not slip', () => {
+  test('repaired again before the follow-up: the new repair has its own tests', () => {
+    const events = [
+      ...exceeds('2026-03-03'),
+      repair('2026-03-05', false),
+      initial('2026-03-05'),
+      repair('2026-03-10', false),
+      initial('2026-03-11'),
+    ];
+    expect(
+      only(at('2026-03-12', events), 'follow-up-verification').map((duty) => [duty.number, duty.state, duty.dueOn]),
+    ).toEqual([
+      [1, 'withdrawn', '2026-03-15'],
+      [2, 'open', '2026-03-21'],
+    ]);
+  });
+  test('an exceedance starts the four quarters again', () => {
+    const events = [
+      ...exceeds('2026-04-01', '620'),
+      repair('2026-04-02', false),
+      initial('2026-04-02'),
+      followUp('2026-04-10'),
+      addition('2026-08-01', '124'),
+    ];
+    const dates = only(at('2026-08-02', events, { pounds: '620', until: '2028-12-31' }), 'periodic-inspection').map(
+      (duty) => duty.dueOn,
+    );
+    expect(dates).toHaveLength(6); // over in the second quarter: four more after it
+    expect(dates.at(-1)).toBe('2027-10-10');
+  });
+  test('Part 82: a year without exceedance ends the inspections by calendar year', () => {
+    const events = [
+      ...exceeds('2026-04-01', '310'),
+      repair('2026-04-02', false),
+      initial('2026-04-02'),
+      followUp('2026-04-10'),
+    ];
+    const second = (asOf: string) =>
+      only(at(asOf, events, { pounds: '310', rulebook: 'us-ods' }), 'periodic-inspection')[1]?.state;
+    expect([second('2027-04-10'), second('2027-04-11')]).toEqual(['open', 'withdrawn']);
+  });
+  test('two readings with two verdicts are named first, and open no duty', () => {
+    const events = [
+      addition('2026-01-10', '1'),
+      addition('2026-03-01', '1'),
+      on('2026-05-01', { kind: 'removal', mass: lb('100') }),
+      addition('2026-05-01', '101'),
+    ];
+    const answer = duties(ask('2026-05-02', events), calendar);
+    expect(answer.duties).toEqual([]);
+    expect(answer.reasons[0]!.text).toContain('not settled');
+  });
+  test('a failed first test leaves the period as it was, and the next pass discharges', () => {
+    const failed = [...exceeds('2026-03-03'), repair('2026-03-05', false), initial('2026-03-05', 'fail')];
+    expect(one(at('2026-03-06', failed), 'repair')).toMatchObject({
+      state: 'open',
+      dueOn: '2026-04-02',
+      flags: ['verification-failed'],
+    });
+    const again = [...failed, repair('2026-03-07', false), initial('2026-03-07')];
+    expect(one(at('2026-03-08', again), 'initial-verification').state).toBe('discharged');
+    expect(only(at('2026-05-01', again), 'plan')).toEqual([]);
+  });
+  test('gas with an ozone-depleting part and an HFC has duties under both books', () => {
+    const input = ask('2026-03-04', exceeds('2026-03-03'));
+    const both = duties(
+      { ...input, rulebooks: ['us-ods', 'us-hfc'], circuit: { ...input.circuit, refrigerant: 'R-402A' } },
+      calendar,
+    );
+    expect(only(both.duties, 'repair').map((duty) => duty.rulebook)).toEqual(['us-ods', 'us-hfc']);
+  });
+});
+
 describe('inspections after an exceedance (40 CFR 84.106(g), 82.157(g))', () => {
   const proven = (pounds: string) => [
     ...exceeds('2026-04-01', pounds),

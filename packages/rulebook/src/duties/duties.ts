@@ -51,6 +51,15 @@ interface Found {
   readonly reasons: readonly Reason[];
 }
 
+/** Said before anything else: duties follow the net reading, and by gross weight there would be more of them. */
+const differing = (rates: readonly DayRate[]): readonly Reason[] =>
+  rates
+    .filter((rate) => rate.flags.includes('readings-differ'))
+    .map(({ of, edition }) => ({
+      text: `The addition of ${of.day} is not over by net weight and over by gross weight: not settled in law, and no duty is listed for it.`,
+      source: `${edition.clauses.leakRate} (reading)`,
+    }));
+
 function underRulebook(input: DutiesInput, rulebook: RulebookId, calendar: Calendar): Found {
   const { circuit, method, timeZone, asOf, events } = input;
   const of = openCase({ ...circuit, rulebook, method, timeZone, asOf, events }, { calendar, timeZone });
@@ -64,7 +73,7 @@ function underRulebook(input: DutiesInput, rulebook: RulebookId, calendar: Calen
       ...chronicDuties(of, rates),
     ],
     episodes: episodes.map((episode) => shown(rulebook, episode)),
-    reasons: [{ text: scope.why, source: scope.source }],
+    reasons: [...differing(rates), { text: scope.why, source: scope.source }],
   };
 }
 

@@ -30,7 +30,8 @@ function startOf(episode: OpenedEpisode, batch: FollowUpBatch): Start | undefine
 
 /** The passes that prove every leak of the batch, or undefined while one is unproven. */
 function proof(episode: OpenedEpisode, batch: FollowUpBatch): readonly Placed[] | undefined {
-  if (batch.failedBy || batch.leakIds.some((id) => !episode.leaks.get(id)?.followUpBy)) return undefined;
+  if (batch.failedBy || batch.repairedAgainBy || batch.leakIds.some((id) => !episode.leaks.get(id)?.followUpBy))
+    return undefined;
   return batch.passedBy;
 }
 
@@ -64,6 +65,7 @@ function batchDuty(of: Case, episode: OpenedEpisode, batch: FollowUpBatch): Duty
 
 function withdrawnBecause(episode: OpenedEpisode, batch: FollowUpBatch): string | undefined {
   if (batch.failedBy) return `The test of ${batch.failedBy.day} failed: the repair is open again.`;
+  if (batch.repairedAgainBy) return `Repaired again on ${batch.repairedAgainBy.day}: that repair has its own test.`;
   return episode.plan && 'A retrofit or retirement plan has taken its place.';
 }
 

@@ -17,6 +17,8 @@ interface Series {
   readonly dueOf: (number: number) => Day;
   /** An inspection after this day counts for a period. */
   readonly after: (number: number) => Day;
+  /** After this day without an exceedance, periods that have not ended are not asked for any more. */
+  readonly quietOn?: Day;
   readonly why: string;
 }
 
@@ -50,6 +52,7 @@ function seriesOf(of: Case, episode: OpenedEpisode, test: Placed): Series {
     periods: 2,
     dueOf: (number) => `${yearOf(number)}-12-31`,
     after: (number) => `${yearOf(number) - 1}-12-31`,
+    quietOn: calendar.addYears(test.day, 1),
     why: 'One inspection in each calendar year, until the rate has not been over for a year.',
   };
 }
@@ -70,13 +73,13 @@ export interface PeriodicQuestion {
   readonly until: Day | undefined;
 }
 
+const exceededAfter = ({ rates }: PeriodicQuestion, test: Placed): readonly Day[] =>
+  rates.filter((rate) => rate.over && rate.of.at > test.at).map((rate) => rate.of.day);
+
 /** Periods up to the next one to come, or up to `until`; an exceedance starts the count again. */
-function numbersOf(
-  { of, rates, replacedOn, until }: PeriodicQuestion,
-  series: Series,
-  test: Placed,
-): readonly number[] {
-  const exceeded = rates.filter((rate) => rate.over && rate.of.at > test.at).map((rate) => rate.of.day);
+function numbersOf(question: PeriodicQuestion, series: Series, test: Placed): readonly number[] {
+  const { of, replacedOn, until } = question;
+  const exceeded = exceededAfter(question, test);
   const numbers: number[] = [];
   let quiet = 0;
   for (let number = 1; quiet < series.periods; number++) {
@@ -99,6 +102,9 @@ export function periodicDuties(question: PeriodicQuestion): readonly Duty[] {
   if (!test) return [];
   const { edition } = episode.openedBy;
   const series = seriesOf(of, episode, test);
+  const { quietOn } = series;
+  const exceeded = exceededAfter(question, test).length > 0;
+  const isQuiet = quietOn !== undefined && of.asOfDay > quietOn && !exceeded;
   const unused = [...inspectionsFor(of, episode, test)];
   return numbersOf(question, series, test).map((number) => {
     const at = unused.findIndex((placed) => placed.day > series.after(number) || (number === 1 && placed.at > test.at));
@@ -114,6 +120,7 @@ export function periodicDuties(question: PeriodicQuestion): readonly Duty[] {
       due: dueBy(of, test.day, series.dueOf(number)),
       everyMonths: series.everyMonths,
       evidence: found && [found],
+      withdrawn: isQuiet && series.dueOf(number) > quietOn ? 'The rate has not been over for a year.' : undefined,
       why: series.why,
     });
   });
