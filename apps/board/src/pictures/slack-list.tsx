@@ -80,11 +80,11 @@ function Head({ week, first, second }: { week: SlackWeek; first: string; second:
             style={{ left: percent(slackX(day)), width: percent(foldedX(1) - foldedX(0)) }}
           >
             {name}
-            {day === 0 && <span className={css['wide']}>, {week.nowText}</span>}
+            {day === 0 && <span className={css['nowText']}>, {week.nowText}</span>}
           </i>
         ))}
         {LATER.map(([day, text]) => (
-          <i key={day} data-mid style={{ left: percent(slackX(day)) }}>
+          <i key={day} data-mid data-later style={{ left: percent(slackX(day)) }}>
             {text}
           </i>
         ))}

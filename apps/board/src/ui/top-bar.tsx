@@ -30,13 +30,15 @@ export function TopBar({ firm, nav, current, find, person, line, banner }: TopBa
           <FirmMark />
           <span title={firm}>{firm}</span>
         </Link>
-        <nav className={css['nav']} aria-label="Main">
-          {nav.map(({ name, href }) => (
-            <Link key={href} href={href} aria-current={href === current ? 'page' : undefined}>
-              {name}
-            </Link>
-          ))}
-        </nav>
+        {nav.length > 0 && (
+          <nav className={css['nav']} aria-label="Main">
+            {nav.map(({ name, href }) => (
+              <Link key={href} href={href} aria-current={href === current ? 'page' : undefined}>
+                {name}
+              </Link>
+            ))}
+          </nav>
+        )}
         <div className={css['find']}>{find}</div>
         <div className={css['person']}>{person}</div>
         <div className={css['line']}>{line}</div>
