@@ -5,7 +5,7 @@ import helmet from '@fastify/helmet';
 import { NestFactory } from '@nestjs/core';
 import { FastifyAdapter } from '@nestjs/platform-fastify';
 import type { NestFastifyApplication } from '@nestjs/platform-fastify';
-import type { FastifyInstance } from 'fastify';
+import type { FastifyError, FastifyInstance, FastifyReply, FastifyRequest } from 'fastify';
 import { ApiModule } from './api.module.ts';
 import type { Made } from './api.module.ts';
 import { mountAuth } from './auth/mount.ts';
@@ -14,6 +14,8 @@ import { BODY_MAX_BYTES, readJsonStrictly } from './http/body.ts';
 import { serveDocs } from './http/docs.ts';
 import { Limits, LIMITS } from './http/limits.ts';
 import { openApiOf } from './http/openapi.ts';
+import { sendProblem } from './http/problem.filter.ts';
+import { problemOfStatus } from './http/problem.ts';
 import { allRoutes } from './http/routes.ts';
 import { FeedWatch } from './live/feed-watch.ts';
 import { Live } from './live/live.ts';
@@ -50,6 +52,10 @@ const adapter = (trustProxy: string | undefined): FastifyAdapter =>
     forceCloseConnections: true,
     keepAliveTimeout: 72_000,
     routerOptions: { maxParamLength: 200 },
+    // An address that cannot be decoded is refused before any route is looked for.
+    frameworkErrors: (error: FastifyError, _request: FastifyRequest, reply: FastifyReply): void => {
+      sendProblem(reply, problemOfStatus(error.statusCode ?? 400));
+    },
   });
 
 function countAndLog(fastify: FastifyInstance, { parts, limits, metrics }: Made): void {

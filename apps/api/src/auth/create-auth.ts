@@ -10,6 +10,7 @@ const DAY_S = 86_400;
 export const AUTH_PATH = '/v1/auth';
 export const LINK_DAYS = 7;
 export const PASSWORD_MIN = 10;
+const AN_OFFICE = { window: 60, max: 30 };
 
 type PasswordHasher = NonNullable<NonNullable<BetterAuthOptions['emailAndPassword']>['password']>;
 export interface AuthSettings {
@@ -89,7 +90,14 @@ function optionsOf(settings: AuthSettings, resets: AsyncLocalStorage<{ token?: s
         },
       },
     },
-    rateLimit: { enabled: settings.addressKnown, storage: 'database' as const, window: 60, max: 300 },
+    rateLimit: {
+      enabled: settings.addressKnown,
+      storage: 'database' as const,
+      window: 60,
+      max: 300,
+      // A whole office may stand behind one address; guessing at one account is held up by the account's own count.
+      customRules: { '/sign-in/email': AN_OFFICE, '/sign-up/email': AN_OFFICE, '/reset-password': AN_OFFICE },
+    },
     advanced: {
       database: { generateId: 'uuid' as const },
       cookiePrefix: 'ullage',

@@ -35,7 +35,7 @@ export class Streams {
       'x-accel-buffering': 'no',
     });
     const change = (cursor: Cursor): boolean => raw.write(`id: ${cursorText(cursor)}\ndata: {}\n\n`);
-    raw.write('retry: 2000\n');
+    raw.write('retry: 2000\n\n');
     // Always with the real id: a made-up one would be handed back to us when the browser comes again.
     if (options.seen === undefined || options.seen === cursorText(options.from)) {
       raw.write(`event: hello\nid: ${cursorText(options.from)}\ndata: {}\n\n`);
