@@ -122,3 +122,39 @@ describe('the visit', () => {
     });
   });
 });
+
+describe('the same story on days that trip calendars up', () => {
+  // America/Denver changes its clocks on 1 November 2026 and 14 March 2027 (IANA tz database).
+  test.each([
+    ['an ordinary day', '2026-05-20', '2026-06-19', '2026-05-30', '2026-05-31T06:00:00.000Z'],
+    ['1 March', '2027-03-01', '2027-03-31', '2027-03-11', '2027-03-12T07:00:00.000Z'],
+    ['31 December', '2026-12-31', '2027-01-30', '2027-01-10', '2027-01-11T07:00:00.000Z'],
+    ['clocks put back', '2026-11-01', '2026-12-01', '2026-11-11', '2026-11-12T07:00:00.000Z'],
+    ['clocks put forward within the days', '2027-03-04', '2027-04-03', '2027-03-14', '2027-03-15T06:00:00.000Z'],
+  ])('%s: %s', (_, day, repairOn, followUpOn, followUpAt) => {
+    const past: CircuitEvent[] = [
+      { id: 'a1', kind: 'addition', at: { on: '2025-12-01', seq: 1 }, mass: null },
+      { id: 'a2', kind: 'addition', at: { on: calendar.addDays(day, -75), seq: 1 }, mass: lb('18') },
+    ];
+    const onDay = (event: CircuitEvent): CircuitEvent =>
+      typeof event.at === 'string' ? { ...event, at: event.at.replace('2026-04-30', day) } : event;
+    const events = [...past, ...[...call, normal].map(onDay)];
+    expect(headroom(asked(`${day}T14:00:00Z`, past), calendar).mass).toEqual(lb('9.04'));
+    expect(leakRate(asked(`${day}T20:00:00Z`, events), calendar).calculations.map((own) => own.exact)).toEqual([
+      '9/110',
+      '219/550',
+    ]);
+    const all = dutiesAt(`${day}T20:00:00Z`, events).duties;
+    expect(all.map((duty) => duty.dueOn)).toEqual([repairOn, repairOn, repairOn, followUpOn]);
+    expect(all.at(-1)!.dueAt).toBe(followUpAt);
+  });
+  test('18 lb before the rule began count for days only: the visit then is the first calculation', () => {
+    const early: CircuitEvent[] = [
+      { id: 'a2', kind: 'addition', at: { on: '2025-12-16', seq: 1 }, mass: lb('18') },
+      { id: 'a3', kind: 'addition', at: { on: '2026-03-01', seq: 1 }, mass: lb('18') },
+    ];
+    expect(leakRate(asked('2026-03-01T20:00:00Z', early), calendar).calculations).toMatchObject([
+      { days: 365, exact: '9/110' },
+    ]);
+  });
+});
