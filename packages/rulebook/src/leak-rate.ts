@@ -6,7 +6,7 @@ import { episodesOf } from './episodes.ts';
 import type { OpenedEpisode } from './episodes.ts';
 import { fullChargeOn, massIn } from './full-charge.ts';
 import { headroomOf } from './headroom.ts';
-import { HUNDRED, percentText } from './percent.ts';
+import { HUNDRED, percentBeside, percentText } from './percent.ts';
 import { dayRates, openCase, scopeOnDay } from './rate.ts';
 import type { Case, DayRate } from './rate.ts';
 import type { AlternativeRate, Calculation, LeakRateAnswer, LeakRateInput, Reason } from './types.ts';
@@ -20,7 +20,7 @@ function arithmetic(rate: DayRate, grams: Rational, result: Rational): string {
     interval.factor.n === interval.factor.d
       ? ''
       : ` \u00d7 ${rate.edition.longestIntervalDays} \u00f7 ${interval.days} days`;
-  return `${base}${factor} = ${percentText(result)} % a year`;
+  return `${base}${factor} = ${percentBeside(result, rate.threshold)} % a year`;
 }
 
 function verdict(rate: DayRate, over: boolean): string {

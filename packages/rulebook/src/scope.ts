@@ -62,17 +62,20 @@ function chargeOutside(edition: Edition, { fullCharge }: ScopeFacts): Finding | 
   return out(`The full charge is below ${edition.minimumChargeLb} lb.`);
 }
 
+function caughtBecause(edition: Edition, { containsHfc, gwp }: Refrigerant): string {
+  if (edition.covers === 'ods') return 'contains an ozone-depleting substance';
+  return containsHfc ? 'contains a regulated HFC' : `has a GWP of ${toDecimal(gwp, 1)}, over ${edition.gwpOver}`;
+}
+
 function find(facts: ScopeFacts, edition: Edition): Finding {
   const refrigerant = findRefrigerant(facts.refrigerant);
   if (!refrigerant) return unknown(`${facts.refrigerant} is not in the rulebook's table.`, 'refrigerant-unknown');
   const outside = gasOutside(edition, refrigerant) ?? equipmentOutside(edition, facts) ?? chargeOutside(edition, facts);
   if (outside) return outside;
   const contradiction = facts.equipment === 'chiller' && facts.subsector === 'residential-light-commercial-ac';
-  const gas =
-    edition.covers === 'ods' ? 'an ozone-depleting substance' : 'a regulated HFC, or has a GWP over the limit';
   return {
     inScope: true,
-    why: `${refrigerant.name} contains ${gas}, and the full charge is ${edition.minimumChargeLb} lb or more.`,
+    why: `${refrigerant.name} ${caughtBecause(edition, refrigerant)}, and the full charge is ${edition.minimumChargeLb} lb or more.`,
     flags: contradiction ? ['chiller-is-not-excluded'] : [],
   };
 }

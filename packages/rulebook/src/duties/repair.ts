@@ -4,7 +4,7 @@ import type { OpenedEpisode } from '../episodes.ts';
 import type { Leak } from '../leaks.ts';
 import { inOrder, isKind } from '../placed.ts';
 import type { Placed } from '../placed.ts';
-import { percentText } from '../percent.ts';
+import { percentBeside, percentText } from '../percent.ts';
 import type { Case } from '../rate.ts';
 import type { Duty } from '../types.ts';
 import { dueIn } from './clock.ts';
@@ -30,7 +30,7 @@ export function heldInTime(episode: OpenedEpisode, track: Track): boolean {
 
 const cause = (episode: OpenedEpisode): string => {
   const { of, rate, threshold } = episode.openedBy;
-  return `The addition of ${of.day} showed ${percentText(rate)} % a year, over ${percentText(threshold)} %`;
+  return `The addition of ${of.day} showed ${percentBeside(rate, threshold)} % a year, over ${percentText(threshold)} %`;
 };
 
 function trackDuties(
