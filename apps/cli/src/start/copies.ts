@@ -1,6 +1,9 @@
 import pg from 'pg';
+import { LOGINS } from '../logins.ts';
 
 const KEPT = 2;
+// A copy does not take the owner with it, and who owns the database owns its schema public.
+const OWNER = LOGINS.owner.role;
 
 async function withAdmin<T>(adminUrl: string, work: (admin: pg.Client) => Promise<T>): Promise<T> {
   const admin = new pg.Client({ connectionString: adminUrl });
@@ -17,7 +20,7 @@ export function copyDatabase(adminUrl: string, name: string, now: Date): Promise
   const copy = `${name}_before_${now.toISOString().replace(/\D/g, '').slice(0, 14)}`;
   return withAdmin(adminUrl, async (admin) => {
     await endSessions(admin, name);
-    await admin.query(`CREATE DATABASE "${copy}" TEMPLATE "${name}" ALLOW_CONNECTIONS false`);
+    await admin.query(`CREATE DATABASE "${copy}" TEMPLATE "${name}" OWNER ${OWNER} ALLOW_CONNECTIONS false`);
     const old = await admin.query<{ datname: string }>(
       `SELECT datname FROM pg_database WHERE datname LIKE $1 ORDER BY datname DESC OFFSET ${KEPT}`,
       [`${name}\\_before\\_%`],
