@@ -15,6 +15,13 @@ export interface FieldTexts {
 export const describedBy = (id: string, { hint, error }: Pick<FieldTexts, 'hint' | 'error'>): string | undefined =>
   [hint !== undefined && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined;
 
+/** A fault names its field, for the summary; under the field itself the name is not said again. */
+function withoutLabel(label: string, error: string | undefined): string | undefined {
+  if (!error?.startsWith(`${label}: `)) return error;
+  const rest = error.slice(label.length + 2);
+  return rest.charAt(0).toUpperCase() + rest.slice(1);
+}
+
 /** Label above, hint and error below, tied to the control with this id. */
 export function FieldFrame({
   id,
@@ -31,7 +38,7 @@ export function FieldFrame({
         {optional && <span> (optional)</span>}
       </label>
       {children}
-      <FieldNotes id={id} hint={hint} error={error} />
+      <FieldNotes id={id} hint={hint} error={withoutLabel(label, error)} />
     </div>
   );
 }
@@ -75,7 +82,7 @@ export function FieldGroup({
         {optional && <span> (optional)</span>}
       </legend>
       {children}
-      <FieldNotes id={id} hint={hint} error={error} />
+      <FieldNotes id={id} hint={hint} error={withoutLabel(label, error)} />
     </fieldset>
   );
 }
