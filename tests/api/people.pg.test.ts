@@ -1,7 +1,8 @@
+import { openAuthPool, refuseDemoInPublic } from '@ullage/api';
 import { beforeAll, expect, test } from 'vitest';
 import { aFirm, expectOk, PASSWORD, Visitor } from '../support/api-people.ts';
 import type { Firm } from '../support/api-people.ts';
-import { newId, runApi } from '../support/api-run.ts';
+import { newId, ORIGIN, runApi } from '../support/api-run.ts';
 
 const api = await runApi();
 let firm: Firm;
@@ -181,4 +182,67 @@ test('the session’s cookie is renewed by our own routes too', async () => {
   );
   const renewed = await manager.get('/v1/me');
   expect(String(renewed.headers['set-cookie'])).toMatch(/^ullage\.session_token=.*Max-Age=2592000/);
+});
+
+test('the same invitation sent twice is made once; another under the same key is refused', async () => {
+  const { owner } = firm.of;
+  const key = newId();
+  const invite = (email: string) => owner.post('/v1/people/invitations', { email, role: 'auditor' }, { key });
+  const [first, second] = await Promise.all([invite('twice@firm.example'), invite('twice@firm.example')]);
+  expect([first.status, second.text]).toEqual([200, first.text]);
+  expect((await invite('other@firm.example')).json()).toMatchObject({ type: '/problems/command-changed', status: 409 });
+  const made = await api.admin.query(`SELECT FROM auth.invitation WHERE email = 'twice@firm.example'`);
+  expect(made.rowCount).toBe(1);
+  const written = await api.admin.query('SELECT action, detail FROM audit WHERE command_id = $1', [key]);
+  expect(written.rows).toEqual([{ action: 'invite', detail: { email: 'twice@firm.example', role: 'auditor' } }]);
+});
+
+test('a role that changed and a sign-in taken away stand in the audit trail, with who did it', async () => {
+  const { owner, auditor } = firm.of;
+  const id = await personOf(auditor, firm.tenantId);
+  await expectOk(owner.post(`/v1/people/${id}/role`, { role: 'warehouse' }));
+  await expectOk(owner.ask('DELETE', `/v1/people/${id}/sign-in`));
+  const written = await api.admin.query(
+    `SELECT a.action, a.detail, u.email AS by, a.address FROM audit a JOIN auth."user" u ON u.id = a.user_id
+     WHERE a.tenant_id = $1 AND a.record_id = $2 ORDER BY a.at, a.action`,
+    [firm.tenantId, id],
+  );
+  expect(written.rows).toEqual([
+    { action: 'change-role', detail: { role: 'warehouse' }, by: owner.email, address: '127.0.0.1' },
+    { action: 'remove-sign-in', detail: {}, by: owner.email, address: '127.0.0.1' },
+  ]);
+});
+
+test('a session that was signed out or ran out is nobody’s, for us and for the library alike', async () => {
+  const visitor = await newcomer();
+  await visitor.found();
+  const kept = visitor.cookie;
+  const ask = (cookie: string) => api.app.inject({ url: '/v1/me', headers: { cookie } });
+  expect((await ask(kept)).statusCode).toBe(200);
+  await expectOk(visitor.post('/v1/auth/sign-out', {}));
+  expect((await ask(kept)).statusCode).toBe(401);
+  await visitor.signIn();
+  await api.admin.query(
+    `UPDATE auth.session SET "expiresAt" = now() - interval '1 second'
+     WHERE "userId" = (SELECT id FROM auth."user" WHERE email = $1)`,
+    [visitor.email],
+  );
+  expect((await visitor.get('/v1/me')).status).toBe(401);
+  expect((await visitor.get('/v1/auth/get-session')).text).toBe('null');
+});
+
+test('a database with demo accounts is not put before the public unless somebody says so', async () => {
+  const pool = openAuthPool(api.db.urls.auth, () => undefined);
+  const here = { host: '127.0.0.1', publicOrigin: ORIGIN, demoInPublic: false };
+  const there = { ...here, publicOrigin: 'https://ullage.firm.example' };
+  await refuseDemoInPublic(pool, there);
+  await api.admin.query(
+    `INSERT INTO auth.organization (name, slug, metadata, "createdAt")
+     VALUES ('Demo', 'demo', '{"timeZone":"America/Denver","demo":true}', now())`,
+  );
+  await refuseDemoInPublic(pool, here);
+  await expect(refuseDemoInPublic(pool, there)).rejects.toThrow(/demo accounts/);
+  await expect(refuseDemoInPublic(pool, { ...here, host: '0.0.0.0' })).rejects.toThrow(/demo accounts/);
+  await refuseDemoInPublic(pool, { ...there, demoInPublic: true });
+  await pool.end();
 });

@@ -13,7 +13,7 @@ import { ProblemFilter } from './http/problem.filter.ts';
 import { ZodPipe } from './http/zod.pipe.ts';
 import { Live } from './live/live.ts';
 import { LiveController } from './live/live.controller.ts';
-import { CALENDAR, DATABASE, OFFICE } from './parts.ts';
+import { CALENDAR, CLOCK, DATABASE, OFFICE } from './parts.ts';
 import type { Parts } from './parts.ts';
 
 export interface Made {
@@ -32,9 +32,10 @@ class PartsModule {
       { provide: OFFICE, useValue: parts.office },
       { provide: DATABASE, useValue: parts.database },
       { provide: CALENDAR, useValue: parts.calendar },
+      { provide: CLOCK, useValue: parts.clock },
       { provide: Live, useValue: live },
     ];
-    return { module: PartsModule, global: true, providers, exports: [OFFICE, DATABASE, CALENDAR, Live] };
+    return { module: PartsModule, global: true, providers, exports: [OFFICE, DATABASE, CALENDAR, CLOCK, Live] };
   }
 }
 

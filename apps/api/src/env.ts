@@ -13,6 +13,8 @@ const Environment = z.object({
   AUTH_SECRET: z.string().min(32, { error: 'AUTH_SECRET: at least 32 characters of chance' }),
   /** Addresses of a proxy that overwrites the forwarded header, as `10.0.0.0/8`; without it no address is believed. */
   TRUST_PROXY: z.string().min(1).optional(),
+  /** Says that a database with demo accounts may be served to the public. */
+  DEMO_IN_PUBLIC: z.literal('yes').optional(),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
 });
 export interface Settings {
@@ -23,6 +25,7 @@ export interface Settings {
   readonly publicOrigin: string;
   readonly authSecret: string;
   readonly trustProxy: string | undefined;
+  readonly demoInPublic: boolean;
   readonly logLevel: z.output<typeof Environment>['LOG_LEVEL'];
 }
 
@@ -43,6 +46,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     publicOrigin: data.PUBLIC_ORIGIN,
     authSecret: data.AUTH_SECRET,
     trustProxy: data.TRUST_PROXY,
+    demoInPublic: data.DEMO_IN_PUBLIC === 'yes',
     logLevel: data.LOG_LEVEL,
   };
 }

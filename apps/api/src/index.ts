@@ -7,6 +7,7 @@ export { createAuth, openAuthPool } from './auth/create-auth.ts';
 export type { Auth, AuthSettings } from './auth/create-auth.ts';
 export { systemClock } from './clock.ts';
 export type { Clock } from './clock.ts';
+export { refuseDemoInPublic } from './demo-guard.ts';
 export { readSettings } from './env.ts';
 export type { LimitSettings } from './http/limits.ts';
 export { Log } from './http/log.ts';

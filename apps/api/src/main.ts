@@ -8,6 +8,7 @@ import { Temporal } from 'temporal-polyfill';
 import { createApi } from './app.ts';
 import { createAuth, openAuthPool } from './auth/create-auth.ts';
 import { systemClock } from './clock.ts';
+import { refuseDemoInPublic } from './demo-guard.ts';
 import { readSettings } from './env.ts';
 import type { Settings } from './env.ts';
 import { Log } from './http/log.ts';
@@ -63,6 +64,7 @@ async function main(): Promise<void> {
   process.on('SIGTERM', leave);
   process.on('SIGINT', leave);
   await waitForDatabase(parts, () => told);
+  await refuseDemoInPublic(parts.auth.pool, settings);
   const api = await createApi(parts);
   stop = () => api.close();
   await api.app.listen(settings.port, settings.host);

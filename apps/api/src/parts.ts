@@ -9,7 +9,6 @@ import type { Log } from './http/log.ts';
 
 export const OFFICE = Symbol('office');
 export const DATABASE = Symbol('database');
-export const AUTH = Symbol('auth');
 export const CLOCK = Symbol('clock');
 export const CALENDAR = Symbol('calendar');
 

@@ -7,6 +7,9 @@ import pg from 'pg';
 import { access, libraryRoles } from './roles.ts';
 
 const DAY_S = 86_400;
+/** A session lives this long after it was last renewed, and is renewed by the first read after a day. */
+export const SESSION_S = 30 * DAY_S;
+export const SESSION_UPDATE_S = DAY_S;
 export const AUTH_PATH = '/v1/auth';
 export const LINK_DAYS = 7;
 export const PASSWORD_MIN = 10;
@@ -80,7 +83,7 @@ function optionsOf(settings: AuthSettings, resets: AsyncLocalStorage<{ token?: s
       },
       ...(password === undefined ? {} : { password }),
     },
-    session: { expiresIn: 30 * DAY_S, updateAge: DAY_S, cookieCache: { enabled: false } },
+    session: { expiresIn: SESSION_S, updateAge: SESSION_UPDATE_S, cookieCache: { enabled: false } },
     databaseHooks: {
       session: {
         create: {
@@ -114,6 +117,8 @@ function makeLibrary(settings: AuthSettings, resets: AsyncLocalStorage<{ token?:
 export interface Auth {
   readonly library: ReturnType<typeof makeLibrary>;
   readonly pool: pg.Pool;
+  /** What the session cookie is signed with. */
+  readonly secret: string;
   /** What the library was told, for the test that compares its tables with ours. */
   readonly options: ReturnType<typeof optionsOf>;
   /** A single-use token to choose a new password with, good for seven days; undefined when nobody has the address. */
@@ -127,6 +132,7 @@ export function createAuth(settings: AuthSettings): Auth {
   return {
     library,
     pool: settings.pool,
+    secret: settings.secret,
     options,
     async resetToken(email) {
       const asked: { token?: string } = {};

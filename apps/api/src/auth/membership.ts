@@ -1,44 +1,70 @@
 /** Who a request comes from, read from the database on every request: a removed member is out at once. */
 import { Role } from '@ullage/contracts';
 import { fromNodeHeaders } from 'better-auth/node';
-import type { IncomingHttpHeaders } from 'node:http';
+import { SESSION_S, SESSION_UPDATE_S } from './create-auth.ts';
 import type { Auth } from './create-auth.ts';
+import { sessionToken } from './session-cookie.ts';
 
-export interface SignedIn {
-  readonly userId: string;
-  readonly sessionId: string;
-  /** Cookies that the library renewed and the answer must carry on. */
-  readonly cookies: readonly string[];
-}
 export interface Member {
   readonly tenantId: string;
   readonly role: Role;
 }
-
-/** The session of a request's cookie, or undefined. */
-export async function sessionOf(auth: Auth, headers: IncomingHttpHeaders): Promise<SignedIn | undefined> {
-  if (headers.cookie === undefined) return undefined;
-  const { response, headers: answered } = await auth.library.api.getSession({
-    headers: fromNodeHeaders({ cookie: headers.cookie }),
-    returnHeaders: true,
-  });
-  if (response === null) return undefined;
-  return {
-    userId: response.user.id,
-    sessionId: response.session.id,
-    cookies: answered.getSetCookie(),
-  };
+export interface SignedIn {
+  readonly userId: string;
+  readonly token: string;
+  /** The contractor chosen last and the role there; undefined for somebody who does not belong to it (any more). */
+  readonly member: Member | undefined;
+  /** Cookies that the library renewed and the answer must carry on. */
+  readonly cookies: readonly string[];
+}
+interface Row {
+  readonly userId: string;
+  readonly expiresAt: Date;
+  readonly tenantId: string | null;
+  readonly role: string | null;
 }
 
-const MEMBER = `
-  SELECT m."organizationId" AS "tenantId", m.role FROM auth.session s
-  JOIN auth.member m ON m."userId" = s."userId" AND m."organizationId"::text = s."activeOrganizationId"
-  WHERE s.id = $1 AND s."expiresAt" > $2`;
+/** Session, chosen contractor and membership in one read. */
+const SIGNED_IN = {
+  name: 'signed-in',
+  text: `
+    SELECT s."userId", s."expiresAt", m."organizationId" AS "tenantId", m.role
+    FROM auth.session s
+    LEFT JOIN auth.member m ON m."userId" = s."userId" AND m."organizationId" = s."activeOrganizationId"::uuid
+    WHERE s.token = $1 AND s."expiresAt" > $2`,
+};
 
-/** The contractor chosen last and the role there, as they stand now; undefined once session or membership is gone. */
-export async function memberOf(auth: Auth, session: SignedIn, now: Date): Promise<Member | undefined> {
-  const found = await auth.pool.query<{ tenantId: string; role: string }>(MEMBER, [session.sessionId, now]);
-  const row = found.rows[0];
-  const role = Role.safeParse(row?.role);
-  return row === undefined || !role.success ? undefined : { tenantId: row.tenantId, role: role.data };
+function memberIn({ tenantId, role }: Row): Member | undefined {
+  const known = Role.safeParse(role);
+  return tenantId === null || !known.success ? undefined : { tenantId, role: known.data };
+}
+const isDueForRenewal = ({ expiresAt }: Row, now: Date): boolean =>
+  expiresAt.getTime() - (SESSION_S - SESSION_UPDATE_S) * 1000 <= now.getTime();
+
+/** The library renews a session that is read after a day, and hands out the cookie anew. */
+async function renewed(auth: Auth, cookie: string): Promise<readonly string[]> {
+  const headers = fromNodeHeaders({ cookie });
+  const { headers: answered } = await auth.library.api.getSession({ headers, returnHeaders: true });
+  return answered.getSetCookie();
+}
+
+async function read(auth: Auth, token: string, now: Date): Promise<Row | undefined> {
+  const found = await auth.pool.query<Row>({ ...SIGNED_IN, values: [token, now] });
+  return found.rows[0];
+}
+
+/** Who the request's cookies stand for, or undefined. */
+export async function signedIn(auth: Auth, cookie: string | undefined, now: Date): Promise<SignedIn | undefined> {
+  const token = cookie === undefined ? undefined : sessionToken(cookie, auth.secret);
+  if (cookie === undefined || token === undefined) return undefined;
+  const row = await read(auth, token, now);
+  if (row === undefined) return undefined;
+  const cookies = isDueForRenewal(row, now) ? await renewed(auth, cookie) : [];
+  return { userId: row.userId, token, member: memberIn(row), cookies };
+}
+
+/** The membership behind a session as it stands now, for what stays open for long. */
+export async function memberNow(auth: Auth, token: string, now: Date): Promise<Member | undefined> {
+  const row = await read(auth, token, now);
+  return row && memberIn(row);
 }

@@ -4,7 +4,7 @@ import { Id, may, Refusal } from '@ullage/contracts';
 import type { Permission } from '@ullage/contracts';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { Auth } from '../auth/create-auth.ts';
-import { memberOf, sessionOf } from '../auth/membership.ts';
+import { signedIn } from '../auth/membership.ts';
 import type { SignedIn } from '../auth/membership.ts';
 import type { Clock } from '../clock.ts';
 import { ACCESS, KEYLESS } from './access.ts';
@@ -37,7 +37,7 @@ export class AccessGuard implements CanActivate {
     const request = http.getRequest<FastifyRequest>();
     this.#sameOrigin(request);
     const session = await this.#signIn(request, http.getResponse<FastifyReply>());
-    if (access.to === 'member') await this.#admit(request, session, access.may);
+    if (access.to === 'member') this.#admit(request, session, access.may);
     const keyless = this.#reflector.get<string | undefined>(KEYLESS, handler) !== undefined;
     if (!SAFE.has(request.method) && !keyless) request.commandId = keyOf(request);
     return true;
@@ -51,7 +51,7 @@ export class AccessGuard implements CanActivate {
   }
 
   async #signIn(request: FastifyRequest, reply: FastifyReply): Promise<SignedIn> {
-    const session = await sessionOf(this.#parts.auth, request.headers);
+    const session = await signedIn(this.#parts.auth, request.headers.cookie, this.#parts.clock.date());
     if (session === undefined) throw new Refusal('not-signed-in', 'Sign in first.');
     // The library renews a session in whichever call reads it: without this the browser's cookie would run out.
     for (const cookie of session.cookies) void reply.header('set-cookie', cookie);
@@ -60,14 +60,13 @@ export class AccessGuard implements CanActivate {
     return session;
   }
 
-  async #admit(request: FastifyRequest, session: SignedIn, permission: Permission): Promise<void> {
-    const member = await memberOf(this.#parts.auth, session, this.#parts.clock.date());
+  #admit(request: FastifyRequest, { member, userId }: SignedIn, permission: Permission): void {
     if (member === undefined) {
       throw new Refusal('not-allowed', 'You do not belong to a contractor here: ask for an invitation.');
     }
     if (!may(member.role, permission)) throw new Refusal('not-allowed', 'Your role does not allow this.');
     this.#parts.limits.countTenant(member.tenantId);
-    request.actor = { ...member, userId: session.userId, address: request.ip };
+    request.actor = { ...member, userId, address: request.ip };
   }
 }
 

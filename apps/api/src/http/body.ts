@@ -13,18 +13,34 @@ export function strictText(bytes: Buffer): string {
   }
 }
 
-/** @throws Refusal `not-valid` for what is not one JSON value, or names `__proto__`. */
-export function strictJson(bytes: Buffer): unknown {
-  const text = strictText(bytes);
-  try {
-    return JSON.parse(text, refusePrototype);
-  } catch {
-    throw new Refusal('not-valid', 'The request cannot be read: send one JSON object.');
+/** No request of ours is nested half as deep; what recurses over a body must not run out of stack. */
+export const DEPTH_MAX = 40;
+const children = (value: object): unknown[] => (Array.isArray(value) ? value : Object.values(value));
+
+/** Walks level by level, without recursion. */
+function isPlain(value: unknown): boolean {
+  let level = [value];
+  for (let depth = 0; level.length > 0; depth++) {
+    const objects = level.filter((each): each is object => typeof each === 'object' && each !== null);
+    if (depth >= DEPTH_MAX && objects.length > 0) return false;
+    if (objects.some((each) => Object.hasOwn(each, '__proto__'))) return false;
+    level = objects.flatMap(children);
   }
+  return true;
 }
-function refusePrototype(key: string, value: unknown): unknown {
-  if (key === '__proto__') throw new SyntaxError('prototype');
-  return value;
+
+/** @throws Refusal `not-valid` for what is not one JSON value, is nested too deep, or names `__proto__`. */
+export function strictJson(bytes: Buffer): unknown {
+  const value = parsed(strictText(bytes));
+  if (value !== undefined && isPlain(value)) return value;
+  throw new Refusal('not-valid', 'The request cannot be read: send one JSON object.');
+}
+function parsed(text: string): unknown {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return undefined;
+  }
 }
 
 /** JSON is the only body there is; everything else is refused with 415. */

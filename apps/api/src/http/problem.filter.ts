@@ -26,6 +26,8 @@ function expected(error: unknown): Problem | undefined {
 
 export function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
   if (problem.status === 429 && !reply.hasHeader('retry-after')) void reply.header('retry-after', '60');
+  // By which the line in the log is found; never in the body.
+  if (problem.status >= 500) void reply.header('x-request-id', reply.request.id);
   if (problem.status === 503) void reply.header('retry-after', '2');
   return reply
     .code(problem.status)

@@ -3,7 +3,7 @@ import type { Actor } from '@ullage/casework';
 import type { Database } from '@ullage/database';
 import type { FastifyReply } from 'fastify';
 import type { Auth } from '../auth/create-auth.ts';
-import { memberOf } from '../auth/membership.ts';
+import { memberNow } from '../auth/membership.ts';
 import type { SignedIn } from '../auth/membership.ts';
 import type { Clock } from '../clock.ts';
 import { readCursor } from './cursor.ts';
@@ -31,7 +31,7 @@ export class Live {
       from,
       seen: typeof seen === 'string' ? seen : undefined,
       subscribe: (tell) => watch.subscribe(tenantId, from, tell),
-      stillAllowed: async () => (await memberOf(auth, session, clock.date()))?.tenantId === tenantId,
+      stillAllowed: async () => (await memberNow(auth, session.token, clock.date()))?.tenantId === tenantId,
     });
   }
 

@@ -5,7 +5,9 @@ import type { Asking } from './people.service.ts';
 
 /** Who acts, with the cookie by which the sign-in library knows them. */
 export const Asker = createParamDecorator((_: unknown, context: ExecutionContext): Asking => {
-  const { actor, headers } = context.switchToHttp().getRequest<FastifyRequest>();
-  if (actor === undefined) throw new Error('The route asks for the member, which its access rule does not give.');
-  return { actor, cookie: headers.cookie ?? '' };
+  const { actor, headers, commandId } = context.switchToHttp().getRequest<FastifyRequest>();
+  if (actor === undefined || commandId === undefined) {
+    throw new Error('The route asks for member and key, which its access rule does not give.');
+  }
+  return { actor, cookie: headers.cookie ?? '', key: commandId };
 });

@@ -1,8 +1,9 @@
-import { Body, Controller, Delete, Get, HttpCode, Inject, Param, Post } from '@nestjs/common';
+import { Body, Controller, Delete, Get, HttpCode, Inject, Param, Post, UseInterceptors } from '@nestjs/common';
 import type { Actor } from '@ullage/casework';
 import { Id, PeopleView } from '@ullage/contracts';
 import { Can, Public } from '../../http/access.ts';
 import { Who } from '../../http/request.ts';
+import { OncePerKey } from '../../http/once-per-key.interceptor.ts';
 import { Returns } from '../../http/returns.ts';
 import { Asker } from './asker.ts';
 import type { InvitationTold } from './invitations.ts';
@@ -11,6 +12,7 @@ import type { Asking } from './people.service.ts';
 import { Done, Handle, InvitationView, Invite, Link, NewRole, ResetLink, Secret } from './shapes.ts';
 
 @Controller('v1')
+@UseInterceptors(OncePerKey)
 export class PeopleController {
   readonly #people: PeopleService;
   constructor(@Inject(PeopleService) people: PeopleService) {

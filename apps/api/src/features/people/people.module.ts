@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import type { DynamicModule } from '@nestjs/common';
+import { OncePerKey } from '../../http/once-per-key.interceptor.ts';
 import { PeopleController } from './people.controller.ts';
 import { PEOPLE_PARTS, PeopleService } from './people.service.ts';
 import type { PeopleParts } from './people.service.ts';
@@ -10,7 +11,7 @@ export class PeopleModule {
     return {
       module: PeopleModule,
       controllers: [PeopleController],
-      providers: [PeopleService, { provide: PEOPLE_PARTS, useValue: parts }],
+      providers: [PeopleService, OncePerKey, { provide: PEOPLE_PARTS, useValue: parts }],
     };
   }
 }

@@ -11,6 +11,8 @@ import type { InvitationTold } from './invitations.ts';
 import { asked } from './library.ts';
 import { memberOfPerson, personOf } from './members.ts';
 import type { MemberOfPerson } from './members.ts';
+import { writeDown } from './people-audit.ts';
+import type { Change } from './people-audit.ts';
 import type { Done, Invite, Link, NewRole, ResetLink } from './shapes.ts';
 
 export interface PeopleParts {
@@ -24,6 +26,7 @@ export interface PeopleParts {
 export interface Asking {
   readonly actor: Actor;
   readonly cookie: string;
+  readonly key: string;
 }
 export const PEOPLE_PARTS = Symbol('people parts');
 const headersOf = ({ cookie }: Asking): Headers => fromNodeHeaders({ cookie });
@@ -50,6 +53,7 @@ export class PeopleService {
     const made = await asked(
       this.#parts.auth.library.api.createInvitation({ headers: headersOf(asking), body: { ...body, resend: false } }),
     );
+    await this.#writeDown(asking, { action: 'invite', recordId: personId, detail: { email, role } });
     return { id: handleOf(made.id), url: `${this.#parts.publicOrigin}/join/${made.id}` };
   }
 
@@ -57,6 +61,7 @@ export class PeopleService {
     const { auth, clock } = this.#parts;
     const invitationId = await secretOf(auth.pool, { tenantId: asking.actor.tenantId, handle }, clock.date());
     await asked(auth.library.api.cancelInvitation({ headers: headersOf(asking), body: { invitationId } }));
+    await this.#writeDown(asking, { action: 'withdraw-invitation', detail: { invitation: handle } });
     return DONE;
   }
 
@@ -68,6 +73,7 @@ export class PeopleService {
     const { memberId } = await this.#member(asking, personId);
     const body = { memberId, role, organizationId: asking.actor.tenantId };
     await asked(this.#parts.auth.library.api.updateMemberRole({ headers: headersOf(asking), body }));
+    await this.#writeDown(asking, { action: 'change-role', recordId: personId, detail: { role } });
     return DONE;
   }
 
@@ -75,6 +81,7 @@ export class PeopleService {
     const { memberId } = await this.#member(asking, personId);
     const body = { memberIdOrEmail: memberId, organizationId: asking.actor.tenantId };
     await asked(this.#parts.auth.library.api.removeMember({ headers: headersOf(asking), body }));
+    await this.#writeDown(asking, { action: 'remove-sign-in', recordId: personId, detail: {} });
     return DONE;
   }
 
@@ -92,7 +99,12 @@ export class PeopleService {
     }
     const token = await this.#parts.auth.resetToken(member.email);
     if (token === undefined) throw new Refusal('not-possible', 'This person does not sign in.');
+    await this.#writeDown(asking, { action: 'make-reset-link', recordId: personId, detail: {} });
     return { url: `${this.#parts.publicOrigin}/reset/${token}` };
+  }
+
+  #writeDown({ actor, key }: Asking, change: Omit<Change, 'key'>): Promise<void> {
+    return writeDown(this.#parts, actor, { ...change, key });
   }
 
   async #member({ actor }: Asking, personId: string): Promise<MemberOfPerson> {

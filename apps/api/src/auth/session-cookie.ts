@@ -1,0 +1,31 @@
+/** Reads the token from the library's session cookie, which is signed: `<token>.<base64 HMAC-SHA256 of the token>`. */
+import { createHmac, timingSafeEqual } from 'node:crypto';
+
+const NAMES = ['__Secure-ullage.session_token', 'ullage.session_token'];
+
+function valueOf(cookies: string, name: string): string | undefined {
+  for (const part of cookies.split(';')) {
+    const at = part.indexOf('=');
+    if (at > 0 && part.slice(0, at).trim() === name) return part.slice(at + 1).trim();
+  }
+  return undefined;
+}
+function decoded(value: string): string | undefined {
+  try {
+    return decodeURIComponent(value);
+  } catch {
+    return undefined;
+  }
+}
+
+/** The token of the Cookie header, or undefined when there is none or its signature is not ours. */
+export function sessionToken(cookies: string, secret: string): string | undefined {
+  const value = NAMES.map((name) => valueOf(cookies, name)).find((found) => found !== undefined);
+  const signed = value === undefined ? undefined : decoded(value);
+  const at = signed?.lastIndexOf('.') ?? -1;
+  if (signed === undefined || at < 1) return undefined;
+  const token = signed.slice(0, at);
+  const given = Buffer.from(signed.slice(at + 1), 'base64');
+  const right = createHmac('sha256', secret).update(token).digest();
+  return given.length === right.length && timingSafeEqual(given, right) ? token : undefined;
+}

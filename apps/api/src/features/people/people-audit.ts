@@ -1,0 +1,36 @@
+/** Who let whom in, out, or made what of them: kept for ever, as every change is. */
+import type { Actor } from '@ullage/casework';
+import type { Database } from '@ullage/database';
+import type { Clock } from '../../clock.ts';
+
+export interface Change {
+  readonly action: 'invite' | 'withdraw-invitation' | 'change-role' | 'remove-sign-in' | 'make-reset-link';
+  readonly key: string;
+  /** The person, where there is one already. */
+  readonly recordId?: string | undefined;
+  readonly detail: Readonly<Record<string, string>>;
+}
+
+/** Written after the library made the change, in a transaction of its own: the library's tables are another login's. */
+export async function writeDown(
+  { database, clock }: { readonly database: Database; readonly clock: Clock },
+  { tenantId, userId, address }: Actor,
+  { action, key, recordId, detail }: Change,
+): Promise<void> {
+  await database.inTenant(tenantId, async (tx) => {
+    await tx.audit.create({
+      data: {
+        tenantId,
+        id: clock.newId(),
+        at: clock.date(),
+        userId,
+        commandId: key,
+        action,
+        recordKind: 'person',
+        recordId: recordId ?? null,
+        detail,
+        address: address ?? null,
+      },
+    });
+  });
+}
