@@ -1,0 +1,41 @@
+/** Opens the app for whoever is signed in: their notes, their device number, the way to the API. */
+import type { MeView } from '@ullage/contracts';
+import { newKey } from '../lib/client.ts';
+import { liveHub } from '../lib/live-hub.ts';
+import { makeApiPort, readMe } from './api-port.ts';
+import { type Keep, makeKeep } from './keep.ts';
+import { Outbox } from './outbox.ts';
+import type { FieldPort, Read } from './port.ts';
+
+export interface Opened {
+  readonly me: MeView;
+  readonly port: FieldPort;
+  readonly keep: Keep;
+  /** Now by the server's clock; what happened is told by the phone's own. */
+  readonly serverNow: () => Date;
+}
+
+/** Runs `work` with no other tab of this app in it; where the browser knows no locks, at once. */
+async function alone<T>(name: string, work: () => T | Promise<T>): Promise<T> {
+  if (!('locks' in navigator)) return work();
+  return navigator.locks.request(name, async () => work());
+}
+
+export async function open(): Promise<Read<Opened>> {
+  const me = await readMe();
+  if (!me.ok) return me;
+  const skewMs = Date.parse(me.data.now) - Date.now();
+  // Another person on the same phone has notes and a device number of their own.
+  const keep = makeKeep(localStorage, `ullage|1|${me.data.tenant.id}|${me.data.person.id}|`);
+  const outbox = new Outbox({ keep, newId: newKey, exclusive: (work) => alone('ullage-field-number', work) });
+  const port = makeApiPort({
+    outbox,
+    now: () => new Date(),
+    alone: (work) => alone('ullage-field-send', work),
+    watch: (onChange) =>
+      liveHub.join((signal) => {
+        if (signal !== 'lost') onChange();
+      }),
+  });
+  return { ok: true, data: { me: me.data, port, keep, serverNow: () => new Date(Date.now() + skewMs) } };
+}

@@ -1,0 +1,102 @@
+'use client';
+import type { EvacuationAdvice, EvacuationQuery, Problem } from '@ullage/contracts';
+import { useEffect, useState } from 'react';
+import type { RecoveryValues } from '../steps/recovery.tsx';
+import { kpaOf, pressureWords } from '../sums.ts';
+import { useUnits, useVisit } from '../visit-context.tsx';
+import css from './step.module.css';
+import { StopLine } from './stop-line.tsx';
+
+const REMOVES = [
+  'compressor',
+  'condenser',
+  'evaporator',
+  'auxiliary-coil',
+  'other',
+] as const satisfies readonly EvacuationQuery['removes'][];
+const numberOf = (text: string): number | undefined => (/^\d+(\.\d+)?$/.test(text.trim()) ? Number(text) : undefined);
+
+/** What the law's level depends on, of what is typed so far; undefined while the part is not said. */
+function questionOf(values: RecoveryValues, circuitId: string): EvacuationQuery | undefined {
+  const { part } = values;
+  if (part !== 'whole' && part !== 'isolated') return undefined;
+  return {
+    circuitId,
+    part,
+    openLeak: values.openLeak === 'yes',
+    removes: REMOVES.find((one) => one === values.removes),
+    openingSquareInches: numberOf(values.squareInches.text),
+    openMinutes: numberOf(values.openMinutes.text),
+    evacuateAfter: true,
+  };
+}
+
+/** Asks again when an answer that matters has changed; what was known stays meanwhile. */
+function useAdvice(question: EvacuationQuery | undefined) {
+  const { port, view } = useVisit();
+  const [advice, setAdvice] = useState<EvacuationAdvice>();
+  const [problem, setProblem] = useState<Problem>();
+  const asked = question && JSON.stringify(question);
+  useEffect(() => {
+    if (asked === undefined) return;
+    let isGone = false;
+    const timer = setTimeout(() => {
+      void port.evacuation(view.visit.id, JSON.parse(asked) as EvacuationQuery).then((answer) => {
+        if (isGone) return;
+        setProblem(answer.ok ? undefined : answer.problem);
+        if (answer.ok) setAdvice(answer.data);
+      });
+    }, 150);
+    return () => {
+      isGone = true;
+      clearTimeout(timer);
+    };
+  }, [asked, port, view.visit.id]);
+  return { advice, problem };
+}
+
+/** The level the law asks of this recovery and what going lower risks: said before the act. */
+export function EvacuationCard({ values }: { values: RecoveryValues }) {
+  const { view, glance } = useVisit();
+  const question = questionOf(values, glance.circuitId);
+  const { advice, problem } = useAdvice(question);
+  if (!question)
+    return (
+      <p className={css['source']}>
+        Say what you take it from: the level the law asks then stands here, before you start.
+      </p>
+    );
+  if (advice) return <Advice advice={advice} readKpa={kpaOf(values.stop, view.site.barometerKpa)} />;
+  if (!problem) return <p className={css['source']}>Asking what level the law wants</p>;
+  return (
+    <section className={css['card']} data-stop role="alert">
+      <h3>The level is not known now</h3>
+      <p>
+        {problem.detail ?? problem.title} Never draw a vacuum on an open leak; stop at site pressure until you know.
+      </p>
+    </section>
+  );
+}
+
+function Advice({ advice, readKpa }: { advice: EvacuationAdvice; readKpa: number | undefined }) {
+  const { pressure } = useUnits();
+  return (
+    <section
+      className={css['card']}
+      data-stop={advice.risk !== null || undefined}
+      aria-label="Before you start"
+      aria-live="polite"
+    >
+      <h3>{advice.levelText}</h3>
+      <StopLine advice={advice} readKpa={readKpa} />
+      <p>
+        {advice.major ? 'Major work' : 'Not major work'}. {advice.clause}.
+      </p>
+      {advice.risk !== null && <p>{advice.risk}</p>}
+      <p className={css['source']}>
+        Site pressure {pressureWords(advice.siteKpa, 'kpa', advice.siteKpa)}, that is{' '}
+        {pressureWords(advice.siteKpa, pressure, advice.siteKpa)}.
+      </p>
+    </section>
+  );
+}

@@ -1,0 +1,17 @@
+'use client';
+import type { VisitView } from '@ullage/contracts';
+import { Shape } from '../../ui/state.tsx';
+import css from './step.module.css';
+
+/** The rate as the books have it, after the charge. */
+export function OutcomeCard({ outcome }: { outcome: NonNullable<VisitView['outcome']> }) {
+  return (
+    <section className={css['card']} aria-label="Leak rate">
+      <h3>
+        <Shape mark={outcome.over ? 'over' : 'under'} size={15} />
+        {outcome.ratePercent} % a year
+      </h3>
+      <p>{outcome.text}</p>
+    </section>
+  );
+}

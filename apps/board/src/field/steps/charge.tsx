@@ -1,0 +1,112 @@
+'use client';
+import { bind } from '../parts/bind.ts';
+import { ColdBurn, Cylinder, Flammable, Rules } from '../parts/cautions.tsx';
+import { ChargeSum } from '../parts/charge-sum.tsx';
+import { useCorrection } from '../parts/correct.tsx';
+import { CylinderField, NO_CYLINDER } from '../parts/cylinder-field.tsx';
+import { Figure, Keys, MASS_KEYS } from '../parts/fields.tsx';
+import { StepScreen } from '../parts/step-screen.tsx';
+import { netOf } from '../sums.ts';
+import { useForm } from '../use-form.ts';
+import { useUnits, useVisit } from '../visit-context.tsx';
+import type { Choice } from '../words.ts';
+import { OutcomeCard } from '../parts/outcome-card.tsx';
+
+const FULL = [
+  { value: 'yes', text: 'Full now' },
+  { value: 'no', text: 'Not full' },
+  { value: 'unknown', text: 'Not known' },
+] as const satisfies readonly Choice[];
+
+const blank = (mass: string) => ({
+  cylinder: NO_CYLINDER,
+  before: { text: '', unit: mass },
+  after: { text: '', unit: mass },
+  full: '',
+  seasonal: false,
+});
+
+const nothing = (): void => undefined;
+
+function useCharge() {
+  const { view, glance } = useVisit();
+  const { mass } = useUnits();
+  return useForm<ReturnType<typeof blank>, 'record-charge'>({
+    name: 'charge',
+    kind: 'record-charge',
+    initial: blank(mass),
+    build: (values, check) => {
+      if (values.cylinder.id === '') check.fault('cylinderId', 'Cylinder: find it by its serial, or register it here.');
+      const net = netOf(values.before, values.after, 'circuit');
+      if (net.is === 'backwards')
+        check.fault('after', 'Gross after: a cylinder that gave gas weighs less than before.');
+      const full = check.choice('full', ['yes', 'no', 'unknown'], { label: 'Full', value: values.full });
+      return {
+        body: {
+          visitId: view.visit.id,
+          circuitId: glance.circuitId,
+          cylinderId: values.cylinder.id,
+          before: check.mass('before', 'Gross before', values.before),
+          after: check.mass('after', 'Gross after', values.after),
+          full,
+          ...(values.seasonal && { seasonal: true }),
+        },
+        said: `${net.is === 'net' ? net.text : 'Gas'} from ${values.cylinder.text}`,
+      };
+    },
+  });
+}
+
+export function ChargeStep() {
+  const { glance, view } = useVisit();
+  const form = useCharge();
+  const correction = useCorrection();
+  const { values } = form;
+  return (
+    <StepScreen
+      step="charge"
+      form={form}
+      names={['charge', 'new-cylinder-charge']}
+      saveText="Save this charge"
+      addText="Another charge"
+      onCorrect={correction.open}
+      before={
+        <>
+          <ColdBurn />
+          <Cylinder />
+          <Flammable refrigerant={glance.refrigerant} />
+          <Rules />
+        </>
+      }
+      after={
+        <>
+          {correction.form}
+          {view.outcome && <OutcomeCard outcome={view.outcome} />}
+        </>
+      }
+    >
+      <CylinderField {...bind(form, 'cylinder', 'cylinderId')} label="From cylinder" use="charge" onKnown={nothing} />
+      <Figure {...bind(form, 'before')} label="Gross before" units={MASS_KEYS} hint="Scale zeroed, hose slack." />
+      <Figure {...bind(form, 'after')} label="Gross after" units={MASS_KEYS} />
+      <ChargeSum before={values.before} after={values.after} />
+      <Keys
+        {...bind(form, 'full')}
+        label="Is the circuit full now?"
+        choices={FULL}
+        hint="Your word: full by weight, or by the maker’s superheat and subcooling after 15 minutes running."
+      />
+      <Keys
+        id={form.id('seasonal')}
+        error={form.error('seasonal')}
+        label="Seasonal adjustment"
+        hint="Gas moved for the season, taken out again later: it is no leak."
+        choices={[
+          { value: 'no', text: 'No' },
+          { value: 'yes', text: 'Yes' },
+        ]}
+        value={values.seasonal ? 'yes' : 'no'}
+        onChange={(value) => form.set({ seasonal: value === 'yes' })}
+      />
+    </StepScreen>
+  );
+}
