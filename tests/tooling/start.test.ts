@@ -6,6 +6,7 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest';
 import { tryLock } from '../../apps/cli/src/lock.ts';
 import { localPasswords, localSecret } from '../../apps/cli/src/logins.ts';
 import { buildIfChanged, type BuildTarget } from '../../apps/cli/src/start/build.ts';
+import { givenUrls } from '../../apps/cli/src/start/databases.ts';
 import { refusal } from '../../apps/cli/src/start/format.ts';
 import { openLog } from '../../apps/cli/src/start/logs.ts';
 import { choosePorts } from '../../apps/cli/src/start/ports.ts';
@@ -116,6 +117,18 @@ describe('ports', () => {
     const taken = await occupy(0);
     const wish = choosePorts({ file: join(folder, 'ports.json'), board: taken });
     await expect(wish).rejects.toThrow(`Port ${taken}, asked for by PORT, is taken.`);
+  });
+});
+
+describe("a server of the reader's own", () => {
+  const url = 'postgresql://a:b@127.0.0.1/ullage';
+  test('needs all five logins, and those that are missing are named', () => {
+    expect(() => givenUrls({ DATABASE_URL: url, AUTH_DATABASE_URL: url })).toThrow(
+      /MIGRATE_DATABASE_URL, QUEUE_DATABASE_URL, RELAY_DATABASE_URL/,
+    );
+  });
+  test('is not thought of when DATABASE_URL is not set', () => {
+    expect(givenUrls({ REDIS_URL: 'redis://127.0.0.1' })).toBeUndefined();
   });
 });
 

@@ -7,7 +7,7 @@ import { localSecret } from './logins.ts';
 import { dataDir, root } from './paths.ts';
 import { say } from './say.ts';
 import { boardTarget, buildIfChanged, nestTarget } from './start/build.ts';
-import { openDatabase, type Opened } from './start/databases.ts';
+import { givenUrls, openDatabase, type Opened } from './start/databases.ts';
 import { guardedTools } from './start/guarded-tools.ts';
 import { endLeftovers, openChildrenFile } from './start/leftovers.ts';
 import { choosePorts } from './start/ports.ts';
@@ -47,11 +47,12 @@ let opened: Opened | undefined;
 
 async function start(): Promise<void> {
   const env = readEnv();
+  const given = givenUrls(env);
   for (const name of await endLeftovers(childrenFile)) step(`ended ${name}, left by a start that was killed`);
   if (await generateIfChanged()) step('database client generated');
   const targets = [nestTarget(root, tools, 'api'), nestTarget(root, tools, 'worker'), boardTarget(root, tools)];
   const built = await buildIfChanged({ root, file: join(dataDir, 'build.json'), targets, say: step });
-  opened = await openDatabase(env, tools, step);
+  opened = await openDatabase(given, tools, step);
   void opened.server?.exited.then(() => end.resolve({ why: 'PostgreSQL ended', code: 1 }));
   const wished = env.PORT === undefined ? {} : { board: env.PORT };
   const ports = await choosePorts({ file: join(dataDir, 'ports.json'), ...wished });

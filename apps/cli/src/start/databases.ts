@@ -21,12 +21,15 @@ export interface Opened {
 const formatFile = join(dataDir, 'format.json');
 
 /**
- * The database, migrated and, when this start made it, with the demo in it. With DATABASE_URL it is a server of the
- * reader's own: all five logins must then be named.
+ * The database, migrated: the given one, else the embedded one, with the demo in it when this start made it.
  * @throws Error with one sentence when the data is not ours to open.
  */
-export async function openDatabase(env: CliEnv, tools: GuardedTools, step: (line: string) => void): Promise<Opened> {
-  if (env.DATABASE_URL !== undefined) return await openGiven(env, step);
+export async function openDatabase(
+  given: DatabaseUrls | undefined,
+  tools: GuardedTools,
+  step: (line: string) => void,
+): Promise<Opened> {
+  if (given !== undefined) return await openGiven(given, step);
   const here = migrationsHere().map(({ name }) => name);
   const refused = refusal(readFormat(formatFile), { pgMajor: PG_MAJOR, migrations: here });
   if (refused !== undefined) throw new Error(refused);
@@ -46,25 +49,30 @@ export async function openDatabase(env: CliEnv, tools: GuardedTools, step: (line
   }
 }
 
-async function openGiven(env: CliEnv, step: (line: string) => void): Promise<Opened> {
+/**
+ * The addresses of a server of the reader's own, or `undefined` when the embedded one is to serve.
+ * @throws Error with one sentence when only some of the five logins are named.
+ */
+export function givenUrls(env: CliEnv): DatabaseUrls | undefined {
+  if (env.DATABASE_URL === undefined) return undefined;
   const missing = LOGIN_NAMES.map((login) => LOGINS[login].env).filter((name) => env[name] === undefined);
   if (missing.length > 0) {
     throw new Error(
-      `With DATABASE_URL the other logins must be set too: ${missing.join(', ')} (npm run migrate -- --roles).`,
+      `With DATABASE_URL the other logins must be set too: ${missing.join(', ')} (see npm run migrate -- --roles).`,
     );
   }
-  const urlOf = (name: (typeof LOGINS)[keyof typeof LOGINS]['env']): string => env[name] ?? '';
-  const urls: DatabaseUrls = {
-    application: urlOf('DATABASE_URL'),
-    owner: urlOf('MIGRATE_DATABASE_URL'),
-    auth: urlOf('AUTH_DATABASE_URL'),
-    queue: urlOf('QUEUE_DATABASE_URL'),
-    relay: urlOf('RELAY_DATABASE_URL'),
+  return {
+    application: env.DATABASE_URL,
+    owner: env.MIGRATE_DATABASE_URL ?? '',
+    auth: env.AUTH_DATABASE_URL ?? '',
+    queue: env.QUEUE_DATABASE_URL ?? '',
+    relay: env.RELAY_DATABASE_URL ?? '',
   };
-  await refuseNewer(
-    urls,
-    migrationsHere().map(({ name }) => name),
-  );
+}
+
+async function openGiven(urls: DatabaseUrls, step: (line: string) => void): Promise<Opened> {
+  const here = migrationsHere().map(({ name }) => name);
+  await refuseNewer(urls, here);
   step(`database of DATABASE_URL: migrations ${(await migrateDeploy(urls)) ? 'applied' : 'up to date'}`);
   return { urls, server: undefined };
 }
