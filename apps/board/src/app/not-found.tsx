@@ -1,6 +1,5 @@
-import Link from 'next/link';
 import { connection } from 'next/server';
-import button from '../ui/button.module.css';
+import { ButtonLink } from '../ui/button-link.tsx';
 import { FirmMark } from '../ui/firm-mark.tsx';
 import { EmptyState } from '../ui/blank.tsx';
 import css from './plain.module.css';
@@ -15,11 +14,7 @@ export default async function NotFound() {
       <EmptyState
         as="h1"
         title="There is nothing at this address."
-        actions={
-          <Link className={button['button']} href="/">
-            Go to the start
-          </Link>
-        }
+        actions={<ButtonLink href="/">Go to the start</ButtonLink>}
       >
         <p>It may have been typed wrongly, or it is not yours to see.</p>
       </EmptyState>
