@@ -18,7 +18,8 @@ const CliEnv = z.object({
   REDIS_URL: url,
   PUBLIC_ORIGIN: url,
   /** Where the board listens. Loopback unless told: a demo has passwords that stand on the screen. */
-  HOST: z.string().optional(),
+  BOARD_HOST: z.string().optional(),
+  DEMO_IN_PUBLIC: z.string().optional(),
   PORT: z.coerce.number().int().min(0).max(65_535).optional(),
 });
 export type CliEnv = z.output<typeof CliEnv>;

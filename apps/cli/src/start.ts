@@ -1,7 +1,7 @@
 // npm start: everything, in the order in which each part needs the one before, until Ctrl-C.
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { readEnv } from './env.ts';
+import { readEnv, type CliEnv } from './env.ts';
 import { holderOf, tryLock } from './lock.ts';
 import { localSecret } from './logins.ts';
 import { dataDir, root } from './paths.ts';
@@ -10,6 +10,7 @@ import { boardTarget, buildIfChanged, nestTarget } from './start/build.ts';
 import { givenUrls, openDatabase, type Opened } from './start/databases.ts';
 import { guardedTools } from './start/guarded-tools.ts';
 import { endLeftovers, openChildrenFile } from './start/leftovers.ts';
+import { openLog } from './start/logs.ts';
 import { choosePorts } from './start/ports.ts';
 import { readDemo } from './start/seed-demo.ts';
 import { services } from './start/services.ts';
@@ -17,8 +18,11 @@ import { createSupervisor } from './start/supervisor.ts';
 import { generateIfChanged } from './tasks.ts';
 
 const began = performance.now();
-const step = (line: string): void =>
+const log = openLog(join(dataDir, 'logs/start.log'));
+const step = (line: string): void => {
   say(`[start] ${String(Math.round(performance.now() - began)).padStart(6)} ms  ${line}`);
+  log.write(JSON.stringify({ time: new Date().toISOString(), level: 30, msg: line }));
+};
 const childrenFile = join(dataDir, 'services.json');
 const lockFile = join(dataDir, 'start.lock');
 
@@ -54,6 +58,8 @@ async function start(): Promise<void> {
   const built = await buildIfChanged({ root, file: join(dataDir, 'build.json'), targets, say: step });
   opened = await openDatabase(given, tools, step);
   void opened.server?.exited.then(() => end.resolve({ why: 'PostgreSQL ended', code: 1 }));
+  const host = env.BOARD_HOST ?? '127.0.0.1';
+  refuseDemoInPublic(host, env);
   const wished = env.PORT === undefined ? {} : { board: env.PORT };
   const ports = await choosePorts({ file: join(dataDir, 'ports.json'), ...wished });
   const publicOrigin = env.PUBLIC_ORIGIN ?? `http://localhost:${ports.board}`;
@@ -62,7 +68,7 @@ async function start(): Promise<void> {
     urls: opened.urls,
     ports,
     publicOrigin,
-    host: env.HOST ?? '127.0.0.1',
+    host,
     authSecret: localSecret('auth_secret'),
     redisUrl: env.REDIS_URL,
     boardFolder: built['board'] ?? '',
@@ -74,9 +80,18 @@ async function start(): Promise<void> {
   announce(publicOrigin);
 }
 
+/** The api looks at its own address and at the public origin; where the board listens only we know. */
+function refuseDemoInPublic(host: string, env: CliEnv): void {
+  const here = ['127.0.0.1', 'localhost', '::1'].includes(host);
+  if (here || env.DEMO_IN_PUBLIC === 'yes' || env.DATABASE_URL !== undefined || !readDemo()) return;
+  throw new Error(
+    `BOARD_HOST=${host} would show a demo, whose passwords are printed, to others: leave it out, or set DEMO_IN_PUBLIC=yes.`,
+  );
+}
+
 function announce(publicOrigin: string): void {
   say(`\nUllage: ${publicOrigin}\nThe technician's pages: ${publicOrigin}/field\n`);
-  const demo = readDemo();
+  const demo = opened?.server && readDemo();
   if (demo) say('Demo sign-ins (invented people, this computer only):');
   for (const { role, email, password } of demo?.signIns ?? [])
     say(`  ${role.padEnd(24)} ${email.padEnd(36)} ${password}`);

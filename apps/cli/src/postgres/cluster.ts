@@ -1,6 +1,6 @@
 import { spawn, spawnSync, type ChildProcess } from 'node:child_process';
 import { createHash, randomBytes } from 'node:crypto';
-import { closeSync, existsSync, openSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
+import { closeSync, existsSync, openSync, readFileSync, renameSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { bareEnv } from '../env.ts';
@@ -21,6 +21,9 @@ export interface ClusterOptions {
 
 /** The major version of the binaries we ship: data of another cannot be read by them. */
 export const PG_MAJOR = 18;
+
+/** The server's own log is put aside at a start that finds it larger. */
+const LOG_BYTES = 10 * 1024 * 1024;
 
 export const dataOf = (place: Place): string => join(place.home, 'data');
 export const logOf = (place: Place): string => join(place.home, 'pg.log');
@@ -99,6 +102,9 @@ export function runningServer(place: Place): { pid: number; port: number } | und
 
 /** Detached: Ctrl-C in the terminal must not stop the database before the programs that use it. */
 export function spawnServer(place: Place, account: Account, run: ClusterOptions & { port: number }): ChildProcess {
+  if ((statSync(logOf(place), { throwIfNoEntry: false })?.size ?? 0) > LOG_BYTES) {
+    renameSync(logOf(place), `${logOf(place)}.1`);
+  }
   const log = openSync(logOf(place), 'a', 0o600);
   const words = Object.entries(settingsFor(run)).flatMap(([name, value]) => ['-c', `${name}=${value}`]);
   const server = spawn(join(place.binDir, 'postgres'), ['-D', dataOf(place), ...words], {

@@ -47,7 +47,6 @@ export function services(settings: ServiceSettings): readonly Service[] {
         AUTH_SECRET: settings.authSecret,
         HOST: '127.0.0.1',
         PORT: String(ports.api),
-        PUBLIC_HOST: settings.host,
       },
       readyUrl: `${apiOrigin}/health/ready`,
     },
@@ -63,11 +62,12 @@ export function services(settings: ServiceSettings): readonly Service[] {
         PORT: String(ports.board),
         NEXT_TELEMETRY_DISABLED: '1',
       },
-      readyUrl: `http://127.0.0.1:${ports.board}/`,
+      readyUrl: `http://${EVERYWHERE.includes(settings.host) ? '127.0.0.1' : settings.host}:${ports.board}/`,
     },
   ];
 }
 
+const EVERYWHERE = ['0.0.0.0', '::'];
 const ADDRESSES = [
   'DATABASE_URL',
   'MIGRATE_DATABASE_URL',
