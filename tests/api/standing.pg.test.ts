@@ -1,3 +1,4 @@
+import { connect } from 'node:net';
 import { beforeAll, expect, test } from 'vitest';
 import { aFirm, Visitor } from '../support/api-people.ts';
 import type { Firm } from '../support/api-people.ts';
@@ -43,6 +44,24 @@ test('behind a trusted proxy an address that asks too much waits, and another do
   expect(all.filter(({ status }) => status === 429).length).toBe(1);
   expect(all.find(({ status }) => status === 429)?.json()).toMatchObject({ type: '/problems/too-many', status: 429 });
   expect((await from('203.0.113.8')).status).toBe(200);
+});
+
+test('what never becomes a request is a problem too', async () => {
+  await api.app.listen(0, '127.0.0.1');
+  const { port } = new URL(await api.app.getUrl());
+  const say = (text: string): Promise<string> =>
+    new Promise((resolve, reject) => {
+      const socket = connect(Number(port), '127.0.0.1', () => socket.write(text));
+      let heard = '';
+      socket.on('data', (part) => (heard += part.toString()));
+      socket.on('close', () => resolve(heard));
+      socket.on('error', reject);
+    });
+  const long = await say(`GET /v1/me HTTP/1.1\r\nHost: x\r\nx: ${'a'.repeat(20_000)}\r\n\r\n`);
+  expect(long).toContain('HTTP/1.1 431 ');
+  expect(long).toContain('"type":"/problems/too-large"');
+  const noise = await say('NO SUCH THING\r\n\r\n');
+  expect(noise).toContain('HTTP/1.1 400 Bad Request\r\nContent-Type: application/problem+json');
 });
 
 test('nothing is logged of requests that went well', () => {

@@ -1,25 +1,15 @@
 import { createHash } from 'node:crypto';
 import { ROLES } from '@ullage/contracts';
 import { allRoutes, API_VERSION, openApiOf } from '@ullage/api';
-import { Ajv2020 } from 'ajv/dist/2020.js';
-import addFormats from 'ajv-formats';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { aFirm, Visitor } from '../support/api-people.ts';
 import type { Firm } from '../support/api-people.ts';
 import { newId, runApi } from '../support/api-run.ts';
+import { validatorOf } from '../support/api-schema.ts';
+import type { OpenApi } from '../support/api-schema.ts';
 
 const api = await runApi();
 const routes = allRoutes(api.app);
-interface Operation {
-  readonly responses: Readonly<
-    Record<string, { readonly content?: Readonly<Record<string, { readonly schema: object }>> }>
-  >;
-}
-interface OpenApi {
-  readonly openapi: string;
-  readonly paths: Readonly<Record<string, Readonly<Record<string, Operation>>>>;
-  readonly components: { readonly schemas: Readonly<Record<string, object>> };
-}
 const document = openApiOf(routes) as unknown as OpenApi;
 let firm: Firm;
 beforeAll(async () => {
@@ -59,26 +49,14 @@ test('every reference in the document leads somewhere', () => {
   expect([...new Set(referred)].filter((name) => !Object.hasOwn(document.components.schemas, name ?? ''))).toEqual([]);
 });
 
-/** The validator of an operation's answer, by the served document alone. */
-function validatorOf(path: string, method: string, status: 'default' | '200') {
-  const ajv = new Ajv2020({ strict: false, allErrors: true });
-  addFormats.default(ajv);
-  ajv.addSchema({ $id: 'document', ...document });
-  const content = document.paths[path]?.[method]?.responses[status]?.content ?? {};
-  const type = status === '200' ? 'application/json' : 'application/problem+json';
-  if (content[type] === undefined) throw new Error(`${method} ${path} promises nothing for ${status}`);
-  const pointer = ['paths', path, method, 'responses', status, 'content', type, 'schema']
-    .map((part) => part.replaceAll('~', '~0').replaceAll('/', '~1'))
-    .map(encodeURIComponent)
-    .join('/');
-  return ajv.compile({ $ref: `document#/${pointer}` });
-}
+const validator = (path: string, method: string, status: 'default' | '200') =>
+  validatorOf(document, { path, method, status });
 
 describe('answers are in the shape the document promises', () => {
   test.each(['me', 'people', 'books', 'attention', 'notices', 'places', 'units', 'visits', 'returns', 'cylinders'])(
     'GET /v1/%s',
     async (noun) => {
-      const valid = validatorOf(`/v1/${noun}`, 'get', '200');
+      const valid = validator(`/v1/${noun}`, 'get', '200');
       const answer = await firm.of.owner.get(`/v1/${noun}`);
       expect(answer.status).toBe(200);
       expect(valid(answer.json()), JSON.stringify(valid.errors)).toBe(true);
@@ -91,16 +69,16 @@ describe('answers are in the shape the document promises', () => {
   test('a command, an invitation, a sum, a problem', async () => {
     const { owner, technician } = firm.of;
     const command = await technician.post('/v1/commands/arrive', { body: { visitId: newId() } });
-    expect(validatorOf('/v1/commands/arrive', 'post', '200')(command.json())).toBe(true);
+    expect(validator('/v1/commands/arrive', 'post', '200')(command.json())).toBe(true);
     const link = await owner.post('/v1/people/invitations', { email: 'new@firm.example', role: ROLES[2] });
-    expect(validatorOf('/v1/people/invitations', 'post', '200')(link.json())).toBe(true);
+    expect(validator('/v1/people/invitations', 'post', '200')(link.json())).toBe(true);
     const sum = await owner.post('/v1/sums/saturation', { refrigerant: 'R-134a', temperatureK: 273.15 });
-    expect(validatorOf('/v1/sums/saturation', 'post', '200')(sum.json())).toBe(true);
+    expect(validator('/v1/sums/saturation', 'post', '200')(sum.json())).toBe(true);
     const problem = await technician.post('/v1/commands/arrive', {});
-    expect(validatorOf('/v1/commands/arrive', 'post', 'default')(problem.json())).toBe(true);
+    expect(validator('/v1/commands/arrive', 'post', 'default')(problem.json())).toBe(true);
     const wrong = await owner.post('/v1/sums/saturation', { refrigerant: 'R-134a', temperatureK: -1 });
     expect([wrong.status, wrong.headers['content-type']]).toEqual([400, 'application/problem+json; charset=utf-8']);
-    expect(validatorOf('/v1/sums/saturation', 'post', 'default')(wrong.json())).toBe(true);
+    expect(validator('/v1/sums/saturation', 'post', 'default')(wrong.json())).toBe(true);
   });
 });
 

@@ -16,6 +16,7 @@ import { Limits, LIMITS } from './http/limits.ts';
 import { openApiOf } from './http/openapi.ts';
 import { sendProblem } from './http/problem.filter.ts';
 import { problemOfStatus } from './http/problem.ts';
+import { refuseRaw } from './http/raw-refusal.ts';
 import { allRoutes } from './http/routes.ts';
 import { FeedWatch } from './live/feed-watch.ts';
 import { Live } from './live/live.ts';
@@ -51,6 +52,7 @@ const adapter = (trustProxy: string | undefined): FastifyAdapter =>
     trustProxy: trustProxy ?? false,
     forceCloseConnections: true,
     keepAliveTimeout: 72_000,
+    clientErrorHandler: refuseRaw,
     routerOptions: { maxParamLength: 200 },
     // An address that cannot be decoded is refused before any route is looked for.
     frameworkErrors: (error: FastifyError, _request: FastifyRequest, reply: FastifyReply): void => {

@@ -1,5 +1,7 @@
 /** The one place that reads the environment. */
 import * as z from 'zod';
+import { LIMITS } from './http/limits.ts';
+import type { LimitSettings } from './http/limits.ts';
 
 const Url = z.url();
 const Environment = z.object({
@@ -13,6 +15,10 @@ const Environment = z.object({
   AUTH_SECRET: z.string().min(32, { error: 'AUTH_SECRET: at least 32 characters of chance' }),
   /** Addresses of a proxy that overwrites the forwarded header, as `10.0.0.0/8`; without it no address is believed. */
   TRUST_PROXY: z.string().min(1).optional(),
+  /** Requests a minute; see limits.ts for what they are unless said. */
+  LIMIT_PER_ACCOUNT: z.coerce.number().int().positive().default(LIMITS.perAccount),
+  LIMIT_PER_TENANT: z.coerce.number().int().positive().default(LIMITS.perTenant),
+  LIMIT_PER_ADDRESS: z.coerce.number().int().positive().default(LIMITS.perAddress),
   /** Says that a database with demo accounts may be served to the public. */
   DEMO_IN_PUBLIC: z.literal('yes').optional(),
   LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
@@ -25,6 +31,7 @@ export interface Settings {
   readonly publicOrigin: string;
   readonly authSecret: string;
   readonly trustProxy: string | undefined;
+  readonly limits: LimitSettings;
   readonly demoInPublic: boolean;
   readonly logLevel: z.output<typeof Environment>['LOG_LEVEL'];
 }
@@ -46,6 +53,11 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     publicOrigin: data.PUBLIC_ORIGIN,
     authSecret: data.AUTH_SECRET,
     trustProxy: data.TRUST_PROXY,
+    limits: {
+      perAccount: data.LIMIT_PER_ACCOUNT,
+      perTenant: data.LIMIT_PER_TENANT,
+      perAddress: data.LIMIT_PER_ADDRESS,
+    },
     demoInPublic: data.DEMO_IN_PUBLIC === 'yes',
     logLevel: data.LOG_LEVEL,
   };

@@ -23,7 +23,7 @@ function partsOf(settings: Settings, log: Log): Parts {
   const clock = systemClock(calendar);
   const lost = (error: Error): void => log.trouble('lost a database connection', error);
   const database = new Database({ url: settings.databaseUrl, name: 'ullage-api', onPoolError: lost });
-  const { publicOrigin, databaseUrl, trustProxy } = settings;
+  const { publicOrigin, databaseUrl, trustProxy, limits } = settings;
   const auth = createAuth({
     publicOrigin,
     secret: settings.authSecret,
@@ -31,7 +31,7 @@ function partsOf(settings: Settings, log: Log): Parts {
     addressKnown: trustProxy !== undefined,
   });
   const office = createOffice({ database, calendar, now: () => clock.now(), newId: () => clock.newId() });
-  return { office, database, auth, clock, calendar, log, publicOrigin, databaseUrl, trustProxy };
+  return { office, database, auth, clock, calendar, log, publicOrigin, databaseUrl, trustProxy, limits };
 }
 
 /** Starting before the database is normal: both come up together after a power cut. */
