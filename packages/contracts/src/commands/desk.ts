@@ -1,4 +1,5 @@
 /** What the office reports: calls, placements, people, things. */
+import { EQUIPMENT, USES } from '@ullage/rulebook';
 import * as z from 'zod';
 import { Role } from '../access.ts';
 import {
@@ -15,14 +16,6 @@ import {
 } from '../primitives.ts';
 import { Refrigerant } from '../refrigerants.ts';
 
-export const USES = [
-  'commercial-refrigeration',
-  'industrial-process-refrigeration',
-  'comfort-cooling',
-  'refrigerated-transport',
-  'other',
-] as const;
-export const EQUIPMENT = ['rack', 'chiller', 'rooftop', 'split', 'variable-flow', 'other'] as const;
 export const FULL_CHARGE_METHODS = ['manufacturer', 'calculated', 'measured', 'range'] as const;
 
 const FullChargeEntry = z.strictObject({

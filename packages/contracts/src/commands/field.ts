@@ -1,5 +1,6 @@
 /** What a technician reports, in the order the work is done. Each is a fact; its id is the command's id. */
 import { CAUSES, LEAK_PLACES, LOOK_METHODS } from '@ullage/trail';
+import { REMOVED_PARTS } from '@ullage/rulebook';
 import * as z from 'zod';
 import { gramsPerYear, Id, mass, note, pressure, temperature, text } from '../primitives.ts';
 
@@ -115,7 +116,7 @@ export const RecordRecovery = z
     part: z.enum(['whole', 'isolated']),
     partText: text('Part', { max: 200 }).optional(),
     work: z.strictObject({
-      removes: z.enum(['compressor', 'condenser', 'evaporator', 'auxiliary-heat-exchange-coil']).optional(),
+      removes: z.enum(REMOVED_PARTS).optional(),
       openingSquareInches: z.number().nonnegative().max(1000).optional(),
       openMinutes: z.number().nonnegative().max(100_000).optional(),
     }),

@@ -21,3 +21,4 @@ export type CommandAnswer = z.infer<typeof CommandAnswer>;
 export const PushAnswer = z
   .object({ answers: z.array(CommandAnswer), epoch: z.int(), number: z.int() })
   .meta({ id: 'PushAnswer' });
+export type PushAnswer = z.infer<typeof PushAnswer>;

@@ -1,3 +1,4 @@
+import { REMOVED_PARTS } from '@ullage/rulebook';
 import * as z from 'zod';
 import {
   AdditionView,
@@ -91,7 +92,7 @@ export const EvacuationQuery = z.object({
   circuitId: z.uuidv7(),
   part: z.enum(['whole', 'isolated']),
   openLeak: z.stringbool(),
-  removes: z.enum(['compressor', 'condenser', 'evaporator', 'auxiliary-heat-exchange-coil']).optional(),
+  removes: z.enum(REMOVED_PARTS).optional(),
   openingSquareInches: z.coerce.number().nonnegative().optional(),
   openMinutes: z.coerce.number().nonnegative().optional(),
   evacuateAfter: z.stringbool(),

@@ -1,0 +1,116 @@
+import type { Prisma } from '@ullage/database';
+import { dayToDate, notFound, refuseField, toDate } from '../pipeline/case.ts';
+import type { Case, Received } from '../pipeline/case.ts';
+import { lock } from '../pipeline/lock.ts';
+
+/** Something a fact refers to, in a role; it is kept by foreign key, so that what it touched can be recalled. */
+export type Reference = { readonly role: string } & (
+  | { readonly cylinderId: string }
+  | { readonly leakPointId: string }
+  | { readonly instrumentId: string }
+  | { readonly personId: string }
+);
+export interface NewFact {
+  readonly id: string;
+  readonly kind: string;
+  readonly visitId?: string | undefined;
+  readonly circuitId?: string | undefined;
+  readonly at: { readonly instant: string } | { readonly day: string };
+  readonly body: object;
+  readonly refs?: readonly Reference[];
+  readonly corrects?: string;
+}
+
+/** Writes a fact with its references. It is never changed after. */
+export async function addFact(desk: Case, fact: NewFact): Promise<void> {
+  const { tenantId } = desk;
+  await desk.tx.fact.create({
+    data: {
+      tenantId,
+      id: fact.id,
+      kind: fact.kind,
+      visitId: fact.visitId ?? null,
+      circuitId: fact.circuitId ?? null,
+      happenedAt: 'instant' in fact.at ? toDate(fact.at.instant) : null,
+      happenedOn: 'day' in fact.at ? dayToDate(fact.at.day) : null,
+      seq: 0,
+      recordedAt: toDate(desk.recordedAt),
+      byPersonId: desk.person.id,
+      body: fact.body as Prisma.InputJsonValue,
+      correctsId: fact.corrects ?? null,
+      commandId: desk.commandId,
+    },
+  });
+  const refs = fact.refs ?? [];
+  await desk.tx.factRef.createMany({
+    data: refs.map((ref, ordinal) => ({ tenantId, factId: fact.id, ordinal, ...ref })),
+  });
+  desk.changed('fact', fact.id, 'made');
+  if (fact.visitId !== undefined) desk.changed('visit', fact.visitId);
+  if (fact.circuitId !== undefined) {
+    desk.circuits.add(fact.circuitId);
+    desk.changed('circuit', fact.circuitId);
+  }
+}
+
+/** A visit with its site, locked. @throws Refusal not-found */
+export async function lockedVisit(
+  desk: Case,
+  given: { visitId: string; circuitId?: string; cylinderId?: string; movesGas?: boolean },
+) {
+  const cylinderIds = given.cylinderId === undefined ? [] : [given.cylinderId];
+  await lock(desk.tx, desk.tenantId, {
+    visitId: given.visitId,
+    circuitIds: given.circuitId === undefined ? [] : [given.circuitId],
+    cylinderIds: given.cylinderId !== undefined || given.movesGas === true ? cylinderIds : undefined,
+  });
+  const visit = await desk.tx.visit.findUnique({
+    where: { tenantId_id: { tenantId: desk.tenantId, id: given.visitId } },
+    include: { site: true, visitCircuits: true },
+  });
+  if (!visit) throw notFound();
+  if (given.circuitId !== undefined && !visit.visitCircuits.some((row) => row.circuitId === given.circuitId)) {
+    throw await whyNotOnVisit(desk, given.circuitId);
+  }
+  return visit;
+}
+
+/** A circuit of ours that is not on the visit is a slip; any other id is not found. */
+async function whyNotOnVisit(desk: Case, circuitId: string) {
+  const ours = await desk.tx.circuit.findUnique({ where: { tenantId_id: { tenantId: desk.tenantId, id: circuitId } } });
+  return ours ? refuseField('circuitId', 'Circuit: not part of this visit; choose one that is.') : notFound();
+}
+
+/** @throws Refusal not-found unless every leak point is the circuit's own */
+export async function assertLeakPoints(desk: Case, circuitId: string, ids: readonly string[]): Promise<void> {
+  const rows = await desk.tx.leakPoint.findMany({
+    where: { tenantId: desk.tenantId, circuitId, id: { in: [...ids] } },
+    select: { id: true },
+  });
+  if (rows.length !== new Set(ids).size) throw notFound();
+}
+
+/** @throws Refusal not-found unless the instrument is known */
+export async function assertInstrument(desk: Case, instrumentId: string | undefined): Promise<void> {
+  if (instrumentId === undefined) return;
+  const row = await desk.tx.instrument.findUnique({
+    where: { tenantId_id: { tenantId: desk.tenantId, id: instrumentId } },
+    select: { id: true },
+  });
+  if (!row) throw notFound();
+}
+
+export const leakRefs = (ids: readonly string[]): Reference[] =>
+  ids.map((leakPointId) => ({ role: 'leak', leakPointId }));
+export const instrumentRef = (role: string, id: string | undefined): Reference[] =>
+  id === undefined ? [] : [{ role, instrumentId: id }];
+
+/** Writes down what a field command reported, as a fact of the command's own id. */
+export function recordFact<B extends { visitId?: string | undefined; circuitId?: string | undefined }>(
+  desk: Case,
+  received: Received<B>,
+  rest: { kind: string; refs?: readonly Reference[] },
+): Promise<void> {
+  const { visitId, circuitId, ...body } = received.body;
+  return addFact(desk, { id: received.id, at: { instant: received.happenedAt }, body, visitId, circuitId, ...rest });
+}

@@ -1,0 +1,159 @@
+import type { CommandBody } from '@ullage/contracts';
+import { charging, recovering } from '@ullage/gasbook';
+import type { GasState, Posting } from '@ullage/gasbook';
+import { bookedGrams } from '@ullage/units';
+import { circuitAccount, cylinderAccount, outsideAccounts } from '../gas/accounts.ts';
+import { askAfterAct } from '../gas/ask-after.ts';
+import { enterFact } from '../gas/movement-rows.ts';
+import { notFound } from '../pipeline/case.ts';
+import type { Case, Received } from '../pipeline/case.ts';
+import { assertInstrument, instrumentRef, lockedVisit, recordFact } from './facts.ts';
+import type { Reference } from './facts.ts';
+import { tareOf } from './register.ts';
+import { readingKpa, siteBarometerKpa } from './site-readings.ts';
+import { suspectAir } from './suspect-air.ts';
+import { gramsBetween, keepWeighings } from './weigh.ts';
+
+/** Customer and refrigerant of a circuit: whose gas it holds. */
+export async function circuitGas(desk: Case, circuitId: string): Promise<{ refrigerant: string; customerId: string }> {
+  const row = await desk.tx.circuit.findUnique({
+    where: { tenantId_id: { tenantId: desk.tenantId, id: circuitId } },
+    select: { refrigerant: true, unit: { select: { site: { select: { customerId: true } } } } },
+  });
+  if (!row) throw notFound();
+  return { refrigerant: row.refrigerant, customerId: row.unit.site.customerId };
+}
+
+const cylinderRef = (cylinderId: string): Reference => ({ role: 'cylinder', cylinderId });
+
+/** Gas out of a circuit into a cylinder. What the scale showed is booked, whatever the books expected. */
+export async function recordRecovery(desk: Case, received: Received<CommandBody<'record-recovery'>>): Promise<void> {
+  const { body, id: factId, happenedAt: at } = received;
+  const visit = await lockedVisit(desk, body);
+  const [from, to] = [await circuitAccount(desk, body.circuitId), await cylinderAccount(desk, body.cylinderId)];
+  await assertInstrument(desk, body.scaleId);
+  await assertInstrument(desk, body.machineId);
+  const stopKpa = readingKpa('stop', 'Stopped at', body.stop, visit.site);
+  const weighed = {
+    cylinderId: body.cylinderId,
+    factId,
+    before: body.before,
+    after: body.after,
+    scaleId: body.scaleId,
+    at,
+    tareGrams: await tareOf(desk, body.cylinderId, at),
+  };
+  const grams = await gramsBetween(desk, weighed, 'in');
+  const { refrigerant, customerId } = await circuitGas(desk, body.circuitId);
+  await askAfterAct(desk, {
+    act: 'recovery',
+    cylinderId: body.cylinderId,
+    refrigerant,
+    circuitOwner: customerId,
+    grams,
+    at,
+  });
+  const refs = [
+    cylinderRef(body.cylinderId),
+    ...instrumentRef('machine', body.machineId),
+    ...instrumentRef('scale', body.scaleId),
+  ];
+  await recordFact(desk, received, { kind: 'recovery', refs });
+  await keepWeighings(desk, weighed);
+  if (grams > 0) {
+    const posting: Posting = { ...recovering(refrigerant, customerId), grams, from, to, happenedAt: at };
+    await enterFact(desk, [posting], { factId, visitId: body.visitId, measured: 'scale' });
+  }
+  const barometerKpa = siteBarometerKpa(visit.site);
+  await suspectAir(desk, { factId, account: to, body, stopKpa, barometerKpa, refrigerant });
+  desk.accounts.add(from);
+  desk.accounts.add(to);
+}
+
+/** What a cylinder was declared to hold. Read off its registration and never off the books, so that arrival order plays no part. */
+async function declaredHolding(desk: Case, cylinderId: string, circuit: { refrigerant: string; customerId: string }) {
+  const cylinder = await desk.tx.cylinder.findUnique({
+    where: { tenantId_id: { tenantId: desk.tenantId, id: cylinderId } },
+  });
+  if (!cylinder) throw notFound();
+  if (cylinder.kind === 'recovery') {
+    return {
+      refrigerant: cylinder.dedicatedTo ?? circuit.refrigerant,
+      owner: cylinder.ownerCustomerId ?? circuit.customerId,
+      state: 'recovered' as GasState,
+    };
+  }
+  return {
+    refrigerant: cylinder.dedicatedTo ?? circuit.refrigerant,
+    owner: cylinder.ownerCustomerId,
+    state: (cylinder.gasState ?? 'new') as GasState,
+  };
+}
+
+/** Gas into a circuit from a cylinder, by gross weights. */
+export async function recordCharge(desk: Case, received: Received<CommandBody<'record-charge'>>): Promise<void> {
+  const { body, id: factId, happenedAt: at } = received;
+  await lockedVisit(desk, body);
+  const [to, from] = [await circuitAccount(desk, body.circuitId), await cylinderAccount(desk, body.cylinderId)];
+  await assertInstrument(desk, body.scaleId);
+  const weighed = {
+    cylinderId: body.cylinderId,
+    factId,
+    before: body.before,
+    after: body.after,
+    scaleId: body.scaleId,
+    at,
+    tareGrams: await tareOf(desk, body.cylinderId, at),
+  };
+  const grams = await gramsBetween(desk, weighed, 'out');
+  const circuit = await circuitGas(desk, body.circuitId);
+  const holding = await declaredHolding(desk, body.cylinderId, circuit);
+  await askAfterAct(desk, {
+    act: 'charge',
+    cylinderId: body.cylinderId,
+    refrigerant: circuit.refrigerant,
+    circuitOwner: circuit.customerId,
+    grams,
+    at,
+  });
+  await recordFact(desk, received, {
+    kind: 'charge',
+    refs: [cylinderRef(body.cylinderId), ...instrumentRef('scale', body.scaleId)],
+  });
+  await keepWeighings(desk, weighed);
+  if (grams > 0) {
+    const posting: Posting = { ...charging(holding, circuit.customerId), grams, from, to, happenedAt: at };
+    await enterFact(desk, [posting], { factId, visitId: body.visitId, measured: 'scale' });
+  }
+  desk.accounts.add(from);
+  desk.accounts.add(to);
+}
+
+/** Gas released by opening: only as entered, in the addition but not in the leak. */
+export async function recordServiceLoss(
+  desk: Case,
+  received: Received<CommandBody<'record-service-loss'>>,
+): Promise<void> {
+  const { body, id: factId, happenedAt } = received;
+  await lockedVisit(desk, { visitId: body.visitId, circuitId: body.circuitId, movesGas: true });
+  const from = await circuitAccount(desk, body.circuitId);
+  const { refrigerant, customerId } = await circuitGas(desk, body.circuitId);
+  const to = (await outsideAccounts(desk.tx, desk.tenantId))['service-loss'];
+  await recordFact(desk, received, { kind: 'service-loss' });
+  const title = {
+    refrigerant,
+    fromOwner: customerId,
+    fromState: 'in-use',
+    toOwner: customerId,
+    toState: 'in-use',
+  } as const;
+  const grams = bookedGrams(body.mass);
+  if (grams > 0) {
+    await enterFact(desk, [{ ...title, grams, from, to, happenedAt }], {
+      factId,
+      visitId: body.visitId,
+      measured: 'estimate',
+    });
+  }
+  desk.accounts.add(from);
+}

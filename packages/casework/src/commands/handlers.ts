@@ -1,0 +1,42 @@
+import type { CommandBody, CommandName } from '@ullage/contracts';
+import type { Case, Received } from '../pipeline/case.ts';
+import { correctWeighing } from './correct-weighing.ts';
+import { recordCharge, recordRecovery, recordServiceLoss } from './gas-moves.ts';
+import { placeVisit, unplaceVisit } from './place-visit.ts';
+import { registerCylinder, registerInstrument, registerPerson } from './register.ts';
+import { settleAttention } from './settle-attention.ts';
+import { takeCall } from './take-call.ts';
+import * as visit from './visit-facts.ts';
+
+export type Handler<K extends CommandName> = (desk: Case, received: Received<CommandBody<K>>) => Promise<void>;
+
+/** One function per command. A command without one does not compile. */
+const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
+  'take-call': takeCall,
+  'place-visit': placeVisit,
+  'unplace-visit': unplaceVisit,
+  'register-person': registerPerson,
+  'register-instrument': registerInstrument,
+  'register-cylinder': registerCylinder,
+  'settle-attention': settleAttention,
+  'record-owner-told': visit.recordOwnerTold,
+  arrive: visit.arrive,
+  'record-safety': visit.recordSafety,
+  'record-tool-check': visit.recordToolCheck,
+  'record-readings': visit.recordReadings,
+  'record-look': visit.recordLook,
+  'record-leak-point': visit.recordLeakPoint,
+  'record-consent': visit.recordConsent,
+  'record-recovery': recordRecovery,
+  'record-repair': visit.recordRepair,
+  'record-verification': visit.recordVerification,
+  'record-vacuum': visit.recordVacuum,
+  'record-charge': recordCharge,
+  'record-service-loss': recordServiceLoss,
+  'record-inspection': visit.recordInspection,
+  'state-normal-operation': visit.stateNormalOperation,
+  'correct-weighing': correctWeighing,
+  'finish-visit': visit.finishVisit,
+};
+/** The body was parsed by the schema of the same kind, which is what makes the two fit. */
+export const HANDLERS = OF_KIND as { readonly [K in CommandName]: Handler<never> };

@@ -1,0 +1,175 @@
+import type { CommandBody } from '@ullage/contracts';
+import { bookedGrams, exactGrams, KPA_PER_PSI, toNumber } from '@ullage/units';
+import { cylinderAccount } from '../gas/accounts.ts';
+import { dayToDate, notFound, refuseField, toDate } from '../pipeline/case.ts';
+import type { Case, Received } from '../pipeline/case.ts';
+import { lock } from '../pipeline/lock.ts';
+import { addFact } from './facts.ts';
+
+const day = (text: string | undefined): Date | null => (text === undefined ? null : dayToDate(text));
+
+/** A person of the firm, with certificates. The one who is invited under the e-mail address becomes this person. */
+export async function registerPerson(desk: Case, { body }: Received<CommandBody<'register-person'>>): Promise<void> {
+  const { tenantId } = desk;
+  const known = await desk.tx.person.findUnique({ where: { tenantId_id: { tenantId, id: body.personId } } });
+  if (known)
+    await desk.tx.person.update({ where: { tenantId_id: { tenantId, id: body.personId } }, data: { name: body.name } });
+  else {
+    await desk.tx.person.create({
+      data: {
+        tenantId,
+        id: body.personId,
+        name: body.name,
+        email: body.email ?? null,
+        active: true,
+        createdAt: toDate(desk.recordedAt),
+      },
+    });
+  }
+  await desk.tx.certificate.createMany({
+    data: body.certificates.map((certificate) => ({
+      tenantId,
+      id: certificate.id,
+      personId: body.personId,
+      scheme: certificate.scheme,
+      type: certificate.type,
+      registeredOn: day(certificate.registeredOn),
+      endsOn: day(certificate.endsOn),
+    })),
+    skipDuplicates: true,
+  });
+  desk.changed('person', body.personId, known ? 'changed' : 'made');
+}
+
+export async function registerInstrument(
+  desk: Case,
+  { body }: Received<CommandBody<'register-instrument'>>,
+): Promise<void> {
+  const { tenantId } = desk;
+  const taken = await desk.tx.instrument.findUnique({ where: { tenantId_tag: { tenantId, tag: body.tag } } });
+  if (taken) throw refuseField('tag', `Tag: ${body.tag} is already registered; choose it from the list.`);
+  if (body.carrierId !== undefined) {
+    const carrier = await desk.tx.person.findUnique({ where: { tenantId_id: { tenantId, id: body.carrierId } } });
+    if (!carrier) throw notFound();
+  }
+  await desk.tx.instrument.create({
+    data: {
+      tenantId,
+      id: body.instrumentId,
+      kind: body.kind,
+      tag: body.tag,
+      senseGramsPerYear: body.senseGramsPerYear ?? null,
+      carrierId: body.carrierId ?? null,
+      madeOn: day(body.madeOn),
+    },
+  });
+  desk.changed('instrument', body.instrumentId, 'made');
+}
+
+/** A cylinder by its stamps. What is in it is weighed in: its first weighing opens its account. */
+export async function registerCylinder(
+  desk: Case,
+  received: Received<CommandBody<'register-cylinder'>>,
+): Promise<void> {
+  const { tenantId } = desk;
+  const { body } = received;
+  const tareGrams = bookedGrams(body.tare);
+  if (body.gas && bookedGrams(body.gas.gross) < tareGrams) {
+    throw refuseField('gas/gross', 'Gross weight: below the tare; check both figures.');
+  }
+  if (body.gas && body.dedicatedTo !== undefined && body.dedicatedTo !== body.gas.refrigerant) {
+    throw refuseField('gas/refrigerant', `Refrigerant: the cylinder is for ${body.dedicatedTo}; check the label.`);
+  }
+  await createCylinder(desk, received);
+  const account = await desk.tx.gasAccount.create({
+    data: { tenantId, id: desk.world.newId(), kind: 'cylinder', cylinderId: body.cylinderId },
+  });
+  await askAboutTwins(desk, body.cylinderId, body.serial);
+  const refs = [{ role: 'cylinder', cylinderId: body.cylinderId }];
+  await addFact(desk, {
+    id: received.id,
+    kind: 'cylinder-registered',
+    at: { instant: received.happenedAt },
+    body,
+    refs,
+  });
+  if (!body.gas) return;
+  await lock(desk.tx, tenantId, { cylinderIds: [body.cylinderId] });
+  await desk.tx.weighing.create({
+    data: {
+      tenantId,
+      id: desk.world.newId(),
+      cylinderId: body.cylinderId,
+      factId: received.id,
+      role: 'before',
+      value: body.gas.gross.value,
+      unit: body.gas.gross.unit,
+      grams: bookedGrams(body.gas.gross),
+      tareGrams,
+      at: toDate(received.happenedAt),
+    },
+  });
+  desk.accounts.add(account.id);
+}
+
+async function createCylinder(
+  desk: Case,
+  { body, happenedAt }: Received<CommandBody<'register-cylinder'>>,
+): Promise<void> {
+  const { tenantId } = desk;
+  const owner = body.ownerCustomerId;
+  if (owner !== undefined && !(await desk.tx.customer.findUnique({ where: { tenantId_id: { tenantId, id: owner } } })))
+    throw notFound();
+  const dedicatedTo = body.dedicatedTo ?? (body.kind === 'recovery' ? undefined : body.gas?.refrigerant);
+  const psig = body.servicePressurePsig;
+  await desk.tx.cylinder.create({
+    data: {
+      tenantId,
+      id: body.cylinderId,
+      kind: body.kind,
+      specification: body.specification,
+      serial: body.serial,
+      label: body.label ?? null,
+      waterCapacityKg: toNumber(exactGrams(body.waterCapacity)) / 1000,
+      servicePressureKpaGauge: psig === undefined ? null : psig * KPA_PER_PSI,
+      madeMonth: body.madeMonth ?? null,
+      testedMonth: body.testedMonth ?? null,
+      testKind: null,
+      ownerCustomerId: owner ?? null,
+      dedicatedTo: dedicatedTo ?? null,
+      gasState: body.gas?.state ?? null,
+      createdAt: toDate(desk.recordedAt),
+    },
+  });
+  await desk.tx.cylinderTare.create({
+    data: {
+      tenantId,
+      id: desk.world.newId(),
+      cylinderId: body.cylinderId,
+      value: body.tare.value,
+      unit: body.tare.unit,
+      grams: bookedGrams(body.tare),
+      fromAt: toDate(happenedAt),
+      recordedAt: toDate(desk.recordedAt),
+    },
+  });
+  desk.changed('cylinder', body.cylinderId, 'made');
+}
+
+/** Two phones may register one cylinder: a serial met before is asked about, never refused. */
+async function askAboutTwins(desk: Case, cylinderId: string, serial: string): Promise<void> {
+  const twins = await desk.tx.cylinder.count({ where: { tenantId: desk.tenantId, serial, id: { not: cylinderId } } });
+  if (twins > 0)
+    desk.ask('cylinder-likeness', `Another cylinder bears the serial ${serial}. Check whether they are one.`);
+}
+
+/** The tare in force at an instant, in grams. @throws Refusal not-found for an unknown cylinder */
+export async function tareOf(desk: Case, cylinderId: string, at: string): Promise<number> {
+  await cylinderAccount(desk, cylinderId);
+  const rows = await desk.tx.cylinderTare.findMany({
+    where: { tenantId: desk.tenantId, cylinderId },
+    orderBy: { fromAt: 'asc' },
+  });
+  // A use before the first stamp was read still has that tare.
+  return (rows.findLast((row) => row.fromAt <= toDate(at)) ?? rows[0])?.grams ?? 0;
+}

@@ -1,0 +1,20 @@
+import type { CommandBody } from '@ullage/contracts';
+import { notFound, refuseField, toDate } from '../pipeline/case.ts';
+import type { Case, Received } from '../pipeline/case.ts';
+
+/** Closes an attention item. To try a command again is the pipeline's work after this commits; the item is kept either way. */
+export async function settleAttention(desk: Case, { body }: Received<CommandBody<'settle-attention'>>): Promise<void> {
+  const { tx, tenantId } = desk;
+  const item = await tx.attention.findUnique({ where: { tenantId_id: { tenantId, id: body.attentionId } } });
+  if (!item) throw notFound();
+  const closed = await tx.attention.updateMany({
+    where: { tenantId, id: body.attentionId, closedAt: null },
+    data: { closedAt: toDate(desk.recordedAt), closedHow: body.how, closedBy: desk.actor.userId },
+  });
+  if (closed.count === 0) throw refuseField('attentionId', 'Item: somebody has settled it already.');
+  if (body.how === 'try-again' && item.commandId !== null) {
+    const where = { tenantId, id: item.commandId, state: 'attention' };
+    await tx.command.updateMany({ where, data: { state: 'waiting' } });
+  }
+  desk.changed('attention', body.attentionId);
+}

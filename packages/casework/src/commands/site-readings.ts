@@ -1,0 +1,20 @@
+import type { Pressure } from '@ullage/contracts';
+import { barometerKpa, toKpa } from '@ullage/units';
+import { refuseField } from '../pipeline/case.ts';
+
+interface Place {
+  readonly elevationM: unknown;
+}
+/** Barometer of a site in kPa absolute, from its elevation by the standard atmosphere. */
+export const siteBarometerKpa = (site: Place): number => barometerKpa(Number(site.elevationM));
+
+/** No refrigerant circuit stands above this; a reading beyond it is a slip of number or unit. */
+const HIGHEST_KPA = 20_000;
+
+/** Absolute kPa of a gauge reading at a site. @throws Refusal when no gauge could show it */
+export function readingKpa(field: string, label: string, reading: Pressure, site: Place): number {
+  const kpa = toKpa(Number(reading.value), reading.unit, siteBarometerKpa(site));
+  if (kpa < 0) throw refuseField(field, `${label}: below a perfect vacuum at this site; check number and unit.`);
+  if (kpa > HIGHEST_KPA) throw refuseField(field, `${label}: higher than any circuit stands; check number and unit.`);
+  return kpa;
+}

@@ -1,0 +1,228 @@
+import type { CommandBody } from '@ullage/contracts';
+import { bookedGrams } from '@ullage/units';
+import { circuitAccount, outsideAccounts } from '../gas/accounts.ts';
+import { enterFact } from '../gas/movement-rows.ts';
+import { noonOf } from '../gas/timelines.ts';
+import { dayToDate, notFound, refuseField, toDate } from '../pipeline/case.ts';
+import type { Case, Received } from '../pipeline/case.ts';
+import { lock } from '../pipeline/lock.ts';
+import { addFact } from './facts.ts';
+
+type Call = CommandBody<'take-call'>;
+const CALL_MINUTES = 180;
+
+/** A customer rings. What is known is named by id, what is new is made; nothing of a call is half taken. */
+export async function takeCall(desk: Case, received: Received<Call>): Promise<void> {
+  const call = received.body;
+  await openCustomer(desk, call);
+  const site = await openSite(desk, call);
+  await openUnit(desk, call);
+  await openCircuit(desk, call, desk.world.calendar.dayOf(received.happenedAt, site.timeZone));
+  await lock(desk.tx, desk.tenantId, { circuitIds: [call.circuit.id], cylinderIds: [] });
+  await bookHistory(desk, call, {
+    zone: site.timeZone,
+    today: desk.world.calendar.dayOf(received.happenedAt, site.timeZone),
+  });
+  await openVisit(desk, call, received);
+}
+
+async function openCustomer(desk: Case, { customer }: Call): Promise<void> {
+  const { tenantId } = desk;
+  if (customer.new) {
+    const createdAt = toDate(desk.recordedAt);
+    await desk.tx.customer.create({ data: { tenantId, id: customer.id, name: customer.new.name, createdAt } });
+    const facility = await desk.tx.facility.create({
+      data: { tenantId, id: desk.world.newId(), customerId: customer.id, name: customer.new.name },
+    });
+    await desk.tx.facilityMethod.create({
+      data: {
+        tenantId,
+        facilityId: facility.id,
+        sinceOn: dayToDate('1900-01-01'),
+        method: 'annualizing',
+        decidedBy: desk.actor.userId,
+        why: 'The first method of a facility unless its owner says otherwise.',
+      },
+    });
+    desk.changed('customer', customer.id, 'made');
+    return;
+  }
+  const known = await desk.tx.customer.findUnique({ where: { tenantId_id: { tenantId, id: customer.id } } });
+  if (!known) throw notFound();
+}
+
+async function openSite(desk: Case, { site, customer }: Call): Promise<{ timeZone: string }> {
+  const { tenantId } = desk;
+  if (!site.new) {
+    const known = await desk.tx.site.findUnique({ where: { tenantId_id: { tenantId, id: site.id } } });
+    if (!known) throw notFound();
+    if (known.customerId !== customer.id)
+      throw refuseField('site', 'Site: belongs to another customer; choose one of theirs.');
+    return known;
+  }
+  const { contact, ...made } = site.new;
+  const facility = await desk.tx.facility.findFirstOrThrow({ where: { tenantId, customerId: customer.id } });
+  const row = await desk.tx.site.create({
+    data: {
+      tenantId,
+      id: site.id,
+      customerId: customer.id,
+      facilityId: facility.id,
+      name: made.name ?? made.address,
+      address: made.address,
+      timeZone: made.timeZone,
+      elevationM: made.elevationM,
+      country: made.country ?? 'US',
+      region: made.region ?? null,
+      accessNotes: made.accessNotes ?? null,
+      createdAt: toDate(desk.recordedAt),
+    },
+  });
+  if (contact) {
+    const data = {
+      tenantId,
+      id: desk.world.newId(),
+      siteId: site.id,
+      name: contact.name,
+      phone: contact.phone ?? null,
+    };
+    await desk.tx.contact.create({ data });
+  }
+  desk.changed('site', site.id, 'made');
+  return row;
+}
+
+async function openUnit(desk: Case, { unit, site }: Call): Promise<void> {
+  const { tenantId } = desk;
+  if (!unit.new) {
+    const known = await desk.tx.unit.findUnique({ where: { tenantId_id: { tenantId, id: unit.id } } });
+    if (!known) throw notFound();
+    if (known.siteId !== site.id) throw refuseField('unit', 'Unit: stands at another site; choose one of this site.');
+    return;
+  }
+  const { tag, description } = unit.new;
+  const taken = await desk.tx.unit.findUnique({ where: { tenantId_siteId_tag: { tenantId, siteId: site.id, tag } } });
+  if (taken) throw refuseField('unit/new/tag', `Unit: ${tag} is already at this site; choose it from the list.`);
+  const createdAt = toDate(desk.recordedAt);
+  await desk.tx.unit.create({
+    data: { tenantId, id: unit.id, siteId: site.id, tag, description: description ?? null, createdAt },
+  });
+  desk.changed('unit', unit.id, 'made');
+}
+
+async function openCircuit(desk: Case, call: Call, today: string): Promise<void> {
+  const { tenantId } = desk;
+  const { circuit, unit } = call;
+  if (!circuit.new) {
+    const known = await desk.tx.circuit.findUnique({ where: { tenantId_id: { tenantId, id: circuit.id } } });
+    if (!known) throw notFound();
+    if (known.unitId !== unit.id)
+      throw refuseField('circuit', 'Circuit: belongs to another unit; choose one of this unit.');
+    return;
+  }
+  const { fullCharge, ...made } = circuit.new;
+  const letter = made.letter ?? 'A';
+  const taken = await desk.tx.circuit.findUnique({
+    where: { tenantId_unitId_letter: { tenantId, unitId: unit.id, letter } },
+  });
+  if (taken) throw refuseField('circuit/new/letter', `Circuit: ${letter} is already there; give another letter.`);
+  await desk.tx.circuit.create({
+    data: {
+      tenantId,
+      id: circuit.id,
+      unitId: unit.id,
+      letter,
+      refrigerant: made.refrigerant,
+      use: made.use,
+      equipment: made.equipment ?? 'other',
+      subsector: made.subsector ?? null,
+      decidedBy: desk.actor.userId,
+      decisionWhy: made.decisionWhy ?? null,
+      installedOn: made.installedOn === undefined ? null : dayToDate(made.installedOn),
+    },
+  });
+  await desk.tx.gasAccount.create({
+    data: { tenantId, id: desk.world.newId(), kind: 'circuit', circuitId: circuit.id },
+  });
+  await desk.tx.fullCharge.create({
+    data: {
+      tenantId,
+      id: desk.world.newId(),
+      circuitId: circuit.id,
+      fromOn: dayToDate(made.installedOn ?? firstDay(call, today)),
+      value: fullCharge.mass.value,
+      unit: fullCharge.mass.unit,
+      method: fullCharge.method,
+      lowValue: fullCharge.low?.value ?? null,
+      highValue: fullCharge.high?.value ?? null,
+      decidedBy: desk.actor.userId,
+      recordedAt: toDate(desk.recordedAt),
+    },
+  });
+  desk.changed('circuit', circuit.id, 'made');
+}
+
+/** A figure given today is taken to hold for the whole history that was told with it. */
+const firstDay = (call: Call, today: string): string =>
+  [today, ...call.history.map((past) => past.onDay)].sort()[0] ?? today;
+
+async function bookHistory(desk: Case, call: Call, { zone, today }: { zone: string; today: string }): Promise<void> {
+  const account = await circuitAccount(desk, call.circuit.id);
+  const outside = await outsideAccounts(desk.tx, desk.tenantId);
+  desk.circuits.add(call.circuit.id);
+  desk.accounts.add(account);
+  for (const [index, past] of call.history.entries()) {
+    if (past.onDay > today)
+      throw refuseField(`history/${index}/onDay`, 'Past addition: the day lies in the future; give a past day.');
+    const { id, onDay, mass, by } = past;
+    await addFact(desk, {
+      id,
+      kind: 'past-addition',
+      circuitId: call.circuit.id,
+      at: { day: onDay },
+      body: { mass, by },
+    });
+    if (mass === null) continue;
+    const { refrigerant, owner } = await holdingOf(desk, call);
+    const posting = {
+      refrigerant,
+      grams: bookedGrams(mass),
+      // Our own gas of a time before the books comes out of their opening.
+      from: by === 'us' ? outside.opening : outside['other-party'],
+      to: account,
+      fromOwner: null,
+      fromState: 'new',
+      toOwner: owner,
+      toState: 'in-use',
+      happenedAt: noonOf(desk.world.calendar, onDay, zone),
+    } as const;
+    if (posting.grams > 0) await enterFact(desk, [posting], { factId: id, visitId: null, measured: 'estimate' });
+  }
+}
+
+async function holdingOf(desk: Case, call: Call): Promise<{ refrigerant: string; owner: string }> {
+  const circuit = await desk.tx.circuit.findUniqueOrThrow({
+    where: { tenantId_id: { tenantId: desk.tenantId, id: call.circuit.id } },
+    select: { refrigerant: true },
+  });
+  return { refrigerant: circuit.refrigerant, owner: call.customer.id };
+}
+
+async function openVisit(desk: Case, call: Call, received: Received<Call>): Promise<void> {
+  const { tenantId } = desk;
+  await desk.tx.visit.create({
+    data: {
+      tenantId,
+      id: call.visit.id,
+      siteId: call.site.id,
+      purpose: 'call',
+      state: 'proposed',
+      version: 1,
+      symptom: call.visit.symptom ?? null,
+      plannedMinutes: CALL_MINUTES,
+      createdAt: toDate(received.happenedAt),
+    },
+  });
+  await desk.tx.visitCircuit.create({ data: { tenantId, visitId: call.visit.id, circuitId: call.circuit.id } });
+  desk.changed('visit', call.visit.id, 'made');
+}

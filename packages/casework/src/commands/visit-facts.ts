@@ -1,0 +1,155 @@
+/** Facts of a visit that move no gas: each is checked against the visit it belongs to and written down as it was reported. */
+import type { CommandBody, CommandName } from '@ullage/contracts';
+import { notFound, refuseField, toDate } from '../pipeline/case.ts';
+import type { Case, Received } from '../pipeline/case.ts';
+import {
+  addFact,
+  assertInstrument,
+  assertLeakPoints,
+  instrumentRef,
+  leakRefs,
+  lockedVisit,
+  recordFact,
+} from './facts.ts';
+import { readingKpa } from './site-readings.ts';
+
+type Of<K extends CommandName> = Received<CommandBody<K>>;
+
+export async function arrive(desk: Case, received: Of<'arrive'>): Promise<void> {
+  const visit = await lockedVisit(desk, received.body);
+  if (visit.state === 'proposed') throw refuseField('visitId', 'Visit: nobody is placed on it yet; ask dispatch.');
+  await recordFact(desk, received, { kind: 'arrival' });
+  if (visit.state !== 'placed') return;
+  const data = { state: 'on-site', startedAt: toDate(received.happenedAt), version: { increment: 1 } };
+  await desk.tx.visit.update({ where: { tenantId_id: { tenantId: desk.tenantId, id: visit.id } }, data });
+}
+
+export async function finishVisit(desk: Case, received: Of<'finish-visit'>): Promise<void> {
+  const visit = await lockedVisit(desk, received.body);
+  const finishedAt = toDate(received.happenedAt);
+  if (visit.startedAt && finishedAt < visit.startedAt) {
+    throw refuseField('visitId', 'End: before the arrival; check the clock of the device.');
+  }
+  await recordFact(desk, received, { kind: 'departure' });
+  const data = { state: 'done', startedAt: visit.startedAt ?? finishedAt, finishedAt, version: { increment: 1 } };
+  await desk.tx.visit.update({ where: { tenantId_id: { tenantId: desk.tenantId, id: visit.id } }, data });
+  for (const row of visit.visitCircuits) desk.circuits.add(row.circuitId);
+}
+
+export async function recordSafety(desk: Case, received: Of<'record-safety'>): Promise<void> {
+  await lockedVisit(desk, received.body);
+  await recordFact(desk, received, { kind: 'safety' });
+}
+
+export async function recordToolCheck(desk: Case, received: Of<'record-tool-check'>): Promise<void> {
+  await lockedVisit(desk, received.body);
+  await assertInstrument(desk, received.body.instrumentId);
+  await recordFact(desk, received, {
+    kind: 'tool-check',
+    refs: instrumentRef('instrument', received.body.instrumentId),
+  });
+}
+
+export async function recordReadings(desk: Case, received: Of<'record-readings'>): Promise<void> {
+  const { body } = received;
+  const visit = await lockedVisit(desk, body);
+  await assertInstrument(desk, body.gaugeId);
+  const fields = [
+    ['standing', 'Standing pressure'],
+    ['suction', 'Suction pressure'],
+    ['discharge', 'Discharge pressure'],
+  ] as const;
+  for (const [field, label] of fields) {
+    const reading = body[field];
+    if (reading) readingKpa(field, label, reading, visit.site);
+  }
+  await recordFact(desk, received, { kind: 'readings', refs: instrumentRef('gauge', body.gaugeId) });
+}
+
+export async function recordLook(desk: Case, received: Of<'record-look'>): Promise<void> {
+  await lockedVisit(desk, received.body);
+  await assertInstrument(desk, received.body.instrumentId);
+  await recordFact(desk, received, { kind: 'look', refs: instrumentRef('instrument', received.body.instrumentId) });
+}
+
+export async function recordLeakPoint(desk: Case, received: Of<'record-leak-point'>): Promise<void> {
+  const { body } = received;
+  const { tenantId } = desk;
+  await lockedVisit(desk, body);
+  const number = 1 + (await desk.tx.leakPoint.count({ where: { tenantId, circuitId: body.circuitId } }));
+  await desk.tx.leakPoint.create({
+    data: {
+      tenantId,
+      id: body.leakPointId,
+      circuitId: body.circuitId,
+      visitId: body.visitId,
+      number,
+      place: body.place,
+      whereText: body.where,
+      lowGramsPerYear: body.lowGramsPerYear ?? null,
+      highGramsPerYear: body.highGramsPerYear ?? null,
+      state: 'open',
+      foundAt: toDate(received.happenedAt),
+    },
+  });
+  await recordFact(desk, received, { kind: 'leak-point', refs: leakRefs([body.leakPointId]) });
+  desk.changed('leak-point', body.leakPointId, 'made');
+}
+
+export async function recordConsent(desk: Case, received: Of<'record-consent'>): Promise<void> {
+  await lockedVisit(desk, received.body);
+  await recordFact(desk, received, { kind: 'consent' });
+}
+
+export async function recordRepair(desk: Case, received: Of<'record-repair'>): Promise<void> {
+  const { body } = received;
+  await lockedVisit(desk, body);
+  await assertLeakPoints(desk, body.circuitId, body.leakPointIds);
+  await recordFact(desk, received, { kind: 'repair', refs: leakRefs(body.leakPointIds) });
+}
+
+export async function recordVerification(desk: Case, received: Of<'record-verification'>): Promise<void> {
+  const { body } = received;
+  const visit = await lockedVisit(desk, body);
+  await assertLeakPoints(desk, body.circuitId, body.leakPointIds);
+  if (body.start) readingKpa('start', 'Pressure at the start', body.start, visit.site);
+  if (body.end) readingKpa('end', 'Pressure at the end', body.end, visit.site);
+  await recordFact(desk, received, { kind: 'verification', refs: leakRefs(body.leakPointIds) });
+}
+
+export async function recordVacuum(desk: Case, received: Of<'record-vacuum'>): Promise<void> {
+  const { body } = received;
+  const visit = await lockedVisit(desk, body);
+  await assertInstrument(desk, body.gaugeId);
+  body.readings.forEach((reading, index) =>
+    readingKpa(`readings/${index}/vacuum`, 'Vacuum', reading.vacuum, visit.site),
+  );
+  await recordFact(desk, received, { kind: 'vacuum', refs: instrumentRef('gauge', body.gaugeId) });
+}
+
+export async function recordInspection(desk: Case, received: Of<'record-inspection'>): Promise<void> {
+  const { body } = received;
+  await lockedVisit(desk, body);
+  await assertLeakPoints(desk, body.circuitId, body.leakPointIds);
+  await recordFact(desk, received, { kind: 'inspection', refs: leakRefs(body.leakPointIds) });
+}
+
+export async function stateNormalOperation(desk: Case, received: Of<'state-normal-operation'>): Promise<void> {
+  await lockedVisit(desk, received.body);
+  await recordFact(desk, received, { kind: 'normal-operation' });
+}
+
+export async function recordOwnerTold(desk: Case, received: Of<'record-owner-told'>): Promise<void> {
+  const { circuitId, visitId, ...body } = received.body;
+  if (visitId !== undefined) await lockedVisit(desk, { visitId, circuitId });
+  else if (!(await desk.tx.circuit.findUnique({ where: { tenantId_id: { tenantId: desk.tenantId, id: circuitId } } })))
+    throw notFound();
+  await addFact(desk, {
+    id: received.id,
+    kind: 'owner-told',
+    at: { instant: received.happenedAt },
+    body,
+    visitId,
+    circuitId,
+  });
+}

@@ -1,0 +1,64 @@
+import type { Mass } from '@ullage/contracts';
+import { gramsMoved } from '@ullage/gasbook';
+import { bookedGrams } from '@ullage/units';
+import { refuseField, toDate } from '../pipeline/case.ts';
+import type { Case } from '../pipeline/case.ts';
+
+/** No refrigerant is denser as a liquid than this above -20 °C, so no cylinder holds more per kilogram of water. */
+const DENSEST_KG_PER_KG_WATER = 1.7;
+
+export interface Weighed {
+  readonly cylinderId: string;
+  readonly factId: string;
+  readonly before: Mass;
+  readonly after: Mass;
+  readonly scaleId?: string | undefined;
+  readonly at: string;
+  readonly tareGrams: number;
+}
+
+/** Grams that went into (`in`) or out of a cylinder. @throws Refusal for weights that no cylinder could show */
+export async function gramsBetween(desk: Case, weighed: Weighed, direction: 'in' | 'out'): Promise<number> {
+  const weighing = (gross: Mass) => ({ grossGrams: bookedGrams(gross), tareGrams: weighed.tareGrams });
+  const moved = gramsMoved({ direction, before: weighing(weighed.before), after: weighing(weighed.after) });
+  if (!moved.moved && moved.because === 'weight-went-the-wrong-way') {
+    const right = direction === 'in' ? 'a filled cylinder gets heavier' : 'an emptied cylinder gets lighter';
+    throw refuseField('after', `Gross after: ${right}; check both weights.`);
+  }
+  const cylinder = await desk.tx.cylinder.findUniqueOrThrow({
+    where: { tenantId_id: { tenantId: desk.tenantId, id: weighed.cylinderId } },
+  });
+  const mostGrams = Number(cylinder.waterCapacityKg) * 1000 * DENSEST_KG_PER_KG_WATER + weighed.tareGrams;
+  for (const field of ['before', 'after'] as const) {
+    const grams = bookedGrams(weighed[field]);
+    if (grams > mostGrams)
+      throw refuseField(field, `Gross ${field}: more than this cylinder can hold; check number and unit.`);
+  }
+  return moved.moved ? moved.grams : 0;
+}
+
+/** Keeps both readings as entered, with the tare used. */
+export async function keepWeighings(
+  desk: Case,
+  weighed: Omit<Weighed, 'before' | 'after'> & { before?: Mass | undefined; after?: Mass | undefined },
+): Promise<void> {
+  for (const role of ['before', 'after'] as const) {
+    const reading = weighed[role];
+    if (!reading) continue;
+    await desk.tx.weighing.create({
+      data: {
+        tenantId: desk.tenantId,
+        id: desk.world.newId(),
+        cylinderId: weighed.cylinderId,
+        factId: weighed.factId,
+        role,
+        value: reading.value,
+        unit: reading.unit,
+        grams: bookedGrams(reading),
+        tareGrams: weighed.tareGrams,
+        scaleId: weighed.scaleId ?? null,
+        at: toDate(weighed.at),
+      },
+    });
+  }
+}

@@ -1,0 +1,38 @@
+import type { Actor, Office, World } from './office.ts';
+import { applyDesk, applyPush } from './pipeline/doors.ts';
+import { attentionView, changesView, meView, noticesView, peopleView } from './views/office.ts';
+import { booksView } from './views/books.ts';
+import { cylinderList, cylinderView } from './views/cylinders.ts';
+import { leakRateSheet, serviceRecord } from './views/papers.ts';
+import { returnsView } from './views/returns.ts';
+import { placesView, unitList, unitView } from './views/unit.ts';
+import { look } from './views/viewer.ts';
+import type { Viewer } from './views/viewer.ts';
+import { visitList, visitView } from './views/visit.ts';
+import { evacuationAdvice } from './visits/evacuation.ts';
+
+/** The office over a database: every command and every reading of a contractor. */
+export function createOffice(world: World): Office {
+  const read = <T>(actor: Actor, view: (viewer: Viewer) => Promise<T>): Promise<T> => look(world, actor, view);
+  return {
+    apply: (actor, command) => applyDesk(world, actor, command),
+    push: (actor, body) => applyPush(world, actor, body),
+    me: (actor) => read(actor, meView),
+    people: (actor, invitations) => read(actor, (viewer) => peopleView(viewer, invitations)),
+    places: (actor, page) => read(actor, (viewer) => placesView(viewer, page)),
+    units: (actor, page) => read(actor, (viewer) => unitList(viewer, page)),
+    unit: (actor, id) => read(actor, (viewer) => unitView(viewer, id)),
+    visits: (actor, asked) => read(actor, (viewer) => visitList(viewer, asked)),
+    visit: (actor, id) => read(actor, (viewer) => visitView(viewer, id)),
+    evacuation: (actor, asked) => read(actor, (viewer) => evacuationAdvice(viewer, asked)),
+    serviceRecord: (actor, id) => read(actor, (viewer) => serviceRecord(viewer, id)),
+    returns: (actor, asked) => read(actor, (viewer) => returnsView(viewer, asked)),
+    cylinders: (actor, page) => read(actor, (viewer) => cylinderList(viewer, page)),
+    cylinder: (actor, id) => read(actor, (viewer) => cylinderView(viewer, id)),
+    leakRateSheet: (actor, id) => read(actor, (viewer) => leakRateSheet(viewer, id)),
+    books: (actor) => read(actor, booksView),
+    attention: (actor) => read(actor, attentionView),
+    notices: (actor) => read(actor, noticesView),
+    changes: (actor, since) => read(actor, (viewer) => changesView(viewer, since)),
+  };
+}

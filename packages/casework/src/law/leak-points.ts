@@ -1,0 +1,44 @@
+import { toInstant } from '../pipeline/case.ts';
+import type { Case } from '../pipeline/case.ts';
+
+type LeakState = 'open' | 'repaired' | 'verified' | 'deferred' | 'declined';
+interface Step {
+  readonly kind: string;
+  readonly body: Record<string, unknown>;
+}
+
+/** State of a leak after one more fact: a failed test opens it again, a passed follow-up verifies it. */
+function after(state: LeakState, { kind, body }: Step): LeakState {
+  if (kind === 'repair') return 'repaired';
+  if (kind === 'consent') {
+    if (state !== 'open' && state !== 'deferred' && state !== 'declined') return state;
+    if (body.decision === 'defer') return 'deferred';
+    return body.decision === 'decline' || body.decision === 'top-off' ? 'declined' : 'open';
+  }
+  if (kind !== 'verification') return state;
+  if (body.result === 'fail') return 'open';
+  return body.stage === 'follow-up' ? 'verified' : state;
+}
+
+/** The states of a circuit's leak points follow from its facts; they are worked out anew, never edited. */
+export async function projectLeakPoints(desk: Case, circuitId: string): Promise<void> {
+  const { tx, tenantId } = desk;
+  const points = await tx.leakPoint.findMany({ where: { tenantId, circuitId } });
+  if (points.length === 0) return;
+  const facts = await tx.fact.findMany({
+    where: { tenantId, circuitId, kind: { in: ['repair', 'verification', 'consent'] } },
+    include: { factRefs: true },
+    orderBy: [{ happenedAt: 'asc' }, { id: 'asc' }],
+  });
+  for (const point of points) {
+    let state: LeakState = 'open';
+    for (const fact of facts) {
+      if (fact.happenedAt && toInstant(fact.happenedAt) < toInstant(point.foundAt)) continue;
+      const concerns = fact.kind === 'consent' || fact.factRefs.some((ref) => ref.leakPointId === point.id);
+      if (concerns) state = after(state, { kind: fact.kind, body: fact.body as Step['body'] });
+    }
+    if (state === point.state) continue;
+    await tx.leakPoint.update({ where: { tenantId_id: { tenantId, id: point.id } }, data: { state } });
+    desk.changed('leak-point', point.id);
+  }
+}

@@ -1,0 +1,66 @@
+import { DutiesChanged } from '@ullage/contracts';
+import type { CommandName } from '@ullage/contracts';
+import { deriveBooks } from '../gas/derive.ts';
+import { recomputeCircuit } from '../law/recompute.ts';
+import { toDate } from './case.ts';
+import type { Case } from './case.ts';
+
+const sorted = (ids: Iterable<string>): string[] => [...ids].sort();
+
+/**
+ * Ends a case: derived postings, then the law, then the answer, audit trail and outbox, and last of all the feed, whose
+ * counter is locked until the commit. Everything a command causes is thereby in its own transaction.
+ */
+export async function settle(desk: Case, kind: CommandName, answer: () => Promise<void>): Promise<void> {
+  await deriveBooks(desk);
+  for (const circuitId of sorted(desk.circuits)) {
+    await recomputeCircuit(desk, circuitId);
+    await desk.tx.outbox.create({
+      data: {
+        tenantId: desk.tenantId,
+        id: desk.world.newId(),
+        topic: DutiesChanged.topic,
+        body: { circuitId },
+        createdAt: toDate(desk.recordedAt),
+        tries: 0,
+      },
+    });
+  }
+  await answer();
+  await writeAudit(desk, kind);
+  await writeFeed(desk);
+}
+
+async function writeAudit(desk: Case, kind: CommandName): Promise<void> {
+  await desk.tx.audit.createMany({
+    data: desk.changes.map((change) => ({
+      tenantId: desk.tenantId,
+      id: desk.world.newId(),
+      at: toDate(desk.recordedAt),
+      userId: desk.actor.userId,
+      commandId: desk.commandId,
+      action: kind,
+      recordKind: change.kind,
+      recordId: change.id,
+      detail: { op: change.op },
+      address: desk.actor.address ?? null,
+    })),
+  });
+}
+
+/** The counter is taken and the rows are numbered in one statement: numbers are in commit order, without gaps. */
+async function writeFeed(desk: Case): Promise<void> {
+  if (desk.changes.length === 0) return;
+  const kinds = desk.changes.map((change) => change.kind);
+  const ids = desk.changes.map((change) => change.id);
+  const ops = desk.changes.map((change) => change.op);
+  await desk.tx.$executeRaw`
+    WITH counter AS (
+      UPDATE feed_counter SET number = number + ${desk.changes.length}
+      WHERE tenant_id = ${desk.tenantId}::uuid RETURNING epoch, number
+    )
+    INSERT INTO feed (tenant_id, epoch, number, kind, record_id, op, at)
+    SELECT ${desk.tenantId}::uuid, counter.epoch, counter.number - ${desk.changes.length} + change.place, change.kind,
+      change.record_id, change.op, ${toDate(desk.recordedAt)}
+    FROM counter, unnest(${kinds}::text[], ${ids}::uuid[], ${ops}::text[]) WITH ORDINALITY AS change (kind, record_id, op, place)`;
+}

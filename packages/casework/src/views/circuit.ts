@@ -1,0 +1,139 @@
+import type { CircuitView } from '@ullage/contracts';
+import { explains } from '@ullage/trail';
+import { bookedGrams, exactGrams, sum, subtract, toNumber, massText } from '@ullage/units';
+import type { EnteredMass } from '@ullage/units';
+import { openTaints } from '../gas/contents.ts';
+import { circuitFile } from '../law/circuit-file.ts';
+import type { CircuitFile } from '../law/circuit-file.ts';
+import { FACT_INCLUDE, factView, instrumentChecks, leakPointView, lookView } from './history.ts';
+import { calculationsOf, dutiesOf, headroomOf, rulebooksOf } from './law.ts';
+import type { Viewer } from './viewer.ts';
+import { FULL_CHARGE_WORDS, TAINT_WORDS_LONG, USE_WORDS, wordOf } from './words.ts';
+
+type Addition = CircuitView['additions'][number];
+
+/** Additions net of each visit, newest first. An addition at a visit with a repair is no top-off. */
+export function additionsOf(viewer: Viewer, file: CircuitFile, repairedVisits: ReadonlySet<string>): Addition[] {
+  const { calendar } = viewer.world;
+  const unit = file.facts.fullCharges.at(-1)?.mass.unit ?? 'lb';
+  const moves = file.events.filter((event) => event.kind === 'addition' || event.kind === 'removal');
+  const dayOf = (event: (typeof moves)[number]): string =>
+    typeof event.at === 'string' ? calendar.dayOf(event.at, file.timeZone) : event.at.on;
+  const visits = Map.groupBy(moves, (event) => event.visit ?? `${event.id}`);
+  const rows = [...visits.entries()].map(([key, events]): Addition => {
+    const known = events.flatMap((event) =>
+      event.mass === null ? [] : [{ kind: event.kind, grams: exactGrams(event.mass) }],
+    );
+    const total = (kind: string) => sum(known.filter((move) => move.kind === kind).map((move) => move.grams));
+    const net = subtract(total('addition'), total('removal'));
+    const visitId = events[0]?.visit ?? null;
+    const mass: EnteredMass | null =
+      known.length === 0
+        ? null
+        : (onlyEntered(events) ?? { value: massText(net, unit, 2), unit: unit === 'lb-oz' ? 'lb' : unit });
+    return {
+      factIds: events.map((event) => event.id),
+      day: events.map(dayOf).sort().at(-1) ?? '',
+      mass,
+      grams: known.length === 0 ? null : Math.round(toNumber(net)),
+      kind: visitId === null ? 'past' : repairedVisits.has(key) ? 'at-repair' : 'top-off',
+      by: events.some((event) => event.by === 'other') ? 'other' : 'us',
+      visitId,
+    };
+  });
+  return rows.filter((row) => row.grams === null || row.grams > 0).sort((a, b) => (a.day < b.day ? 1 : -1));
+}
+/** A single addition is shown as it was entered. */
+const onlyEntered = (events: readonly { kind: string; mass?: EnteredMass | null }[]): EnteredMass | null =>
+  events.length === 1 && events[0]?.kind === 'addition' ? (events[0].mass ?? null) : null;
+
+const SECONDS_OF_YEAR_DAYS = 365;
+function explanation(latest: CircuitView['latest'], leaks: CircuitView['leakPoints']): CircuitView['explains'] {
+  if (!latest) return null;
+  const gone = (bookedGrams(latest.leakMass) * SECONDS_OF_YEAR_DAYS) / latest.days;
+  const found = leaks
+    .filter((leak) => leak.state !== 'verified' || leak.changedOn >= latest.onDay)
+    .map((leak) => ({
+      lowGramsPerYear: leak.lowGramsPerYear ?? undefined,
+      highGramsPerYear: leak.highGramsPerYear ?? undefined,
+    }));
+  if (found.length === 0 || !(gone > 0)) return null;
+  const { share, verdict, text } = explains({ found, goneGramsPerYear: { low: gone, high: gone } });
+  const percent = (part: number | null): number | null => (part === null ? null : Math.round(part * 100));
+  return {
+    verdict,
+    text,
+    lowPercent: percent(share.low),
+    highPercent: percent(share.high),
+    goneGramsPerYear: Math.round(gone),
+  };
+}
+
+const EVENT_KINDS = [
+  'repair',
+  'verification',
+  'inspection',
+  'normal-operation',
+  'vacuum',
+  'consent',
+  'owner-told',
+  'correction',
+];
+
+/** Everything about a circuit that a unit's page shows. */
+export async function circuitView(viewer: Viewer, circuitId: string): Promise<CircuitView> {
+  const { tx, tenantId } = viewer;
+  const circuit = await tx.circuit.findUniqueOrThrow({
+    where: { tenantId_id: { tenantId, id: circuitId } },
+    include: {
+      unit: { select: { tag: true } },
+      gasAccount: { include: { balances: true } },
+      fullCharges: { orderBy: { fromOn: 'desc' }, take: 1 },
+    },
+  });
+  const file = await circuitFile(tx, tenantId, circuitId);
+  const zone = file.timeZone;
+  const facts = await tx.fact.findMany({
+    where: { tenantId, circuitId },
+    include: FACT_INCLUDE,
+    orderBy: [{ happenedAt: 'desc' }, { id: 'desc' }],
+  });
+  const leakRows = await tx.leakPoint.findMany({ where: { tenantId, circuitId }, orderBy: { number: 'desc' } });
+  const leakPoints = leakRows.map((row) => leakPointView(viewer, row, { zone, facts }));
+  const repairedVisits = new Set(
+    facts.flatMap((fact) => (fact.kind === 'repair' && fact.visitId !== null ? [fact.visitId] : [])),
+  );
+  const calculations = await calculationsOf(viewer, circuitId);
+  const latest = calculations.find((calculation) => calculation.standing) ?? null;
+  const checks = await instrumentChecks(viewer);
+  const account = circuit.gasAccount;
+  const taints = account ? await openTaints(tx, tenantId, account.id) : [];
+  const [full] = circuit.fullCharges;
+  return {
+    id: circuit.id,
+    tag: `${circuit.unit.tag}-${circuit.letter}`,
+    letter: circuit.letter,
+    refrigerant: circuit.refrigerant,
+    flammability: null,
+    use: circuit.use,
+    useText: wordOf(USE_WORDS, circuit.use),
+    installedOn: file.facts.installedOn ?? null,
+    fullCharge: {
+      mass: { value: full?.value ?? '0', unit: (full?.unit ?? 'lb') as EnteredMass['unit'] },
+      methodText: wordOf(FULL_CHARGE_WORDS, full?.method ?? ''),
+      fromOn: full ? full.fromOn.toISOString().slice(0, 10) : '',
+    },
+    rulebooks: rulebooksOf(viewer, file),
+    ...headroomOf(viewer, file),
+    latest,
+    calculations,
+    additions: additionsOf(viewer, file, repairedVisits),
+    leakPoints,
+    looks: facts.filter((fact) => fact.kind === 'look').map((fact) => lookView(viewer, fact, { zone, checks })),
+    events: facts.filter((fact) => EVENT_KINDS.includes(fact.kind)).map((fact) => factView(viewer, fact, zone)),
+    duties: (await dutiesOf(viewer, { circuitIds: [circuitId] })).map(({ circuitId: _of, ...duty }) => duty),
+    explains: explanation(latest, leakPoints),
+    balanceGrams: (account?.balances ?? []).reduce((total, balance) => total + Number(balance.grams), 0),
+    doubts: taints.map((taint) => ({ text: wordOf(TAINT_WORDS_LONG, taint.cause), visitId: taint.visitId })),
+  };
+}

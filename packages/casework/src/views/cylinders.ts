@@ -1,0 +1,171 @@
+import type { CylinderListView, CylinderView } from '@ullage/contracts';
+import { taintVerdict } from '@ullage/gasbook';
+import type { Portion, Taint } from '@ullage/gasbook';
+import type { EnteredMass } from '@ullage/units';
+import { KPA_PER_PSI } from '@ullage/units';
+import { asTaint, contentsOf, openTaints, roomOf } from '../gas/contents.ts';
+import { movementsOf } from '../gas/movement-rows.ts';
+import type { BookedMovement } from '../gas/movement-rows.ts';
+import type { PageQuery } from '../office.ts';
+import { notFound, toInstant } from '../pipeline/case.ts';
+import { feedNumber } from './viewer.ts';
+import type { Viewer } from './viewer.ts';
+import { accountNames } from './books.ts';
+import { TAINT_WORDS_LONG, wordOf } from './words.ts';
+
+const PAGE = 100;
+interface HeadRow {
+  id: string;
+  serial: string;
+  label: string | null;
+  kind: string;
+  specification: string;
+  dedicatedTo: string | null;
+  ownerCustomer: { name: string } | null;
+}
+function cylinderHead(row: HeadRow, contents: readonly Portion[], taints: readonly Taint[]): CylinderView['cylinder'] {
+  const netGrams = contents.reduce((sum, portion) => sum + portion.grams, 0);
+  const { labels } = taintVerdict({ taints, contentsGrams: netGrams });
+  return {
+    id: row.id,
+    serial: row.serial,
+    label: row.label,
+    kind: row.kind as CylinderView['cylinder']['kind'],
+    specification: row.specification,
+    refrigerant: contents[0]?.holding.refrigerant ?? row.dedicatedTo,
+    netGrams,
+    doubtText: labels.length === 0 ? null : labels.join(', '),
+    owner: row.ownerCustomer?.name ?? null,
+  };
+}
+
+export async function cylinderList({ tx, tenantId }: Viewer, { query, after }: PageQuery): Promise<CylinderListView> {
+  const text = query === undefined || query === '' ? undefined : { contains: query, mode: 'insensitive' as const };
+  const rows = await tx.cylinder.findMany({
+    where: {
+      tenantId,
+      mergedIntoId: null,
+      ...(after === undefined ? {} : { id: { gt: after } }),
+      ...(text ? { OR: [{ serial: text }, { label: text }, { dedicatedTo: text }] } : {}),
+    },
+    include: {
+      ownerCustomer: true,
+      gasAccount: {
+        include: {
+          balances: { where: { grams: { gt: 0 } } },
+          taints: { where: { clearedByFact: null, withdrawnAt: null } },
+        },
+      },
+    },
+    orderBy: { id: 'asc' },
+    take: PAGE + 1,
+  });
+  const shown = rows.slice(0, PAGE);
+  return {
+    items: shown.map((row) => {
+      const balances = row.gasAccount?.balances ?? [];
+      const contents = balances.map((balance): Portion => ({
+        holding: {
+          refrigerant: balance.refrigerant,
+          owner: balance.owner,
+          state: balance.state as Portion['holding']['state'],
+        },
+        grams: Number(balance.grams),
+      }));
+      return cylinderHead(row, contents, (row.gasAccount?.taints ?? []).map(asTaint));
+    }),
+    next: rows.length > PAGE ? (shown.at(-1)?.id ?? null) : null,
+  };
+}
+
+export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<CylinderView> {
+  const { tx, tenantId } = viewer;
+  const row = await tx.cylinder.findUnique({
+    where: { tenantId_id: { tenantId, id: cylinderId } },
+    include: { ownerCustomer: true, gasAccount: true, cylinderTares: { orderBy: { fromAt: 'desc' } } },
+  });
+  if (!row?.gasAccount) throw notFound();
+  const account = row.gasAccount.id;
+  const contents = await contentsOf(tx, tenantId, account);
+  const taints = await openTaints(tx, tenantId, account);
+  const head = cylinderHead(row, contents, taints.map(asTaint));
+  const [tare] = row.cylinderTares;
+  const tareGrams = tare?.grams ?? 0;
+  const today = viewer.world.calendar.dayOf(viewer.now, viewer.tenant.timeZone);
+  const room =
+    head.refrigerant === null ? undefined : roomOf(row, { refrigerant: head.refrigerant, contents, tareGrams, today });
+  const customers = await ownersOf(viewer, contents);
+  return {
+    cylinder: head,
+    waterCapacityKg: Number(row.waterCapacityKg),
+    tare: { value: tare?.value ?? '0', unit: (tare?.unit ?? 'lb') as EnteredMass['unit'] },
+    tareGrams,
+    servicePressurePsig:
+      row.servicePressureKpaGauge === null ? null : Math.round(Number(row.servicePressureKpaGauge) / KPA_PER_PSI),
+    testedMonth: row.testedMonth,
+    requalifyBy: room?.requalifyByOn ?? null,
+    contents: contents.map(({ holding, grams }) => ({
+      refrigerant: holding.refrigerant,
+      grams,
+      owner: holding.owner === null ? null : (customers.get(holding.owner) ?? null),
+      state: holding.state,
+    })),
+    grossLimitKg: room?.grossLimitKg ?? null,
+    roomKg: room?.roomKg ?? null,
+    limitText: room?.limitedBy ?? null,
+    mayFill: room?.mayFill ?? false,
+    whyNot: (room?.whyNot ?? []).map(({ code, text, clause }) => ({ code, text, clause: clause ?? null })),
+    doubts: taints.map((taint) => doubtView(taint, head.netGrams)),
+    movements: movementViews(await movementsOf(tx, tenantId, [account]), account, await accountNames(viewer)),
+    number: await feedNumber(viewer),
+  };
+}
+
+async function ownersOf({ tx, tenantId }: Viewer, contents: readonly Portion[]): Promise<Map<string, string>> {
+  const ids = contents.flatMap(({ holding }) => (holding.owner === null ? [] : [holding.owner]));
+  const rows = await tx.customer.findMany({ where: { tenantId, id: { in: ids } } });
+  return new Map(rows.map((row) => [row.id, row.name]));
+}
+
+type TaintRow = Awaited<ReturnType<typeof openTaints>>[number];
+function doubtView(row: TaintRow, contentsGrams: number): CylinderView['doubts'][number] {
+  const taint = asTaint(row);
+  const verdict = taintVerdict({ taints: [taint], contentsGrams });
+  const bound =
+    taint.highGrams === null
+      ? 'no bound on the air that may be in it'
+      : `at most ${boundText(taint.highGrams)} g of air`;
+  return {
+    cause: row.cause,
+    title: verdict.labels.join(', '),
+    text: `It was ${wordOf(TAINT_WORDS_LONG, row.cause)}: ${bound}.`,
+    visitId: row.visitId,
+    lowGrams: taint.lowGrams,
+    highGrams: taint.highGrams,
+    minutes: row.minutes === null ? null : Number(row.minutes),
+    blocks: verdict.use === 'blocked',
+    at: toInstant(row.createdAt),
+  };
+}
+/** Rounded up: a bound that is rounded down is none. */
+const boundText = (grams: number): string => (Math.ceil(grams * 100) / 100).toString();
+
+function movementViews(
+  all: readonly BookedMovement[],
+  account: string,
+  names: ReadonlyMap<string, string>,
+): CylinderView['movements'] {
+  const corrected = new Set(all.flatMap((movement) => movement.corrects ?? []));
+  return all.map((movement) => {
+    const isIn = movement.to === account;
+    return {
+      id: movement.id,
+      at: movement.happenedAt,
+      direction: isIn ? ('in' as const) : ('out' as const),
+      grams: movement.grams,
+      other: names.get(isIn ? movement.from : movement.to) ?? '',
+      cause: movement.derived?.cause ?? (movement.corrects === undefined ? 'weighed' : 'reversal'),
+      corrected: corrected.has(movement.id) || movement.corrects !== undefined,
+    };
+  });
+}

@@ -1,0 +1,173 @@
+/** A circuit's past as it is shown: additions, looks, leak points and other facts. */
+import type { FactView, LeakPointView, LookView } from '@ullage/contracts';
+import { LEAK_PLACES } from '@ullage/trail';
+import { dateToDay, toInstant } from '../pipeline/case.ts';
+import { noonOf } from '../gas/timelines.ts';
+import { methodWordsOf } from './method-words.ts';
+import { summaryOf } from './summaries.ts';
+import type { Viewer } from './viewer.ts';
+import { FACT_WORDS, wordOf } from './words.ts';
+
+const places: Readonly<Record<string, string>> = Object.fromEntries(
+  LEAK_PLACES.map((place) => [place.id, place.words]),
+);
+export const placeWords = (id: string): string => wordOf(places, id);
+
+export interface FactRow {
+  readonly id: string;
+  readonly kind: string;
+  readonly visitId: string | null;
+  readonly circuitId: string | null;
+  readonly happenedAt: Date | null;
+  readonly happenedOn: Date | null;
+  readonly recordedAt: Date;
+  readonly body: unknown;
+  readonly correctsId: string | null;
+  readonly byPerson: { readonly name: string } | null;
+  readonly factCorrectses: readonly { readonly id: string }[];
+  readonly factRefs: readonly {
+    readonly role: string;
+    readonly instrumentId: string | null;
+    readonly instrument?: { tag: string; senseGramsPerYear: unknown } | null;
+    readonly cylinder?: { serial: string; label: string | null } | null;
+    readonly leakPoint?: { number: number } | null;
+    readonly leakPointId: string | null;
+  }[];
+}
+export const FACT_INCLUDE = {
+  byPerson: { select: { name: true } },
+  factCorrectses: { select: { id: true }, orderBy: { recordedAt: 'desc' } },
+  factRefs: {
+    include: {
+      instrument: true,
+      cylinder: { select: { serial: true, label: true } },
+      leakPoint: { select: { number: true } },
+    },
+  },
+} as const;
+
+export const bodyOf = (row: { readonly body: unknown }): Record<string, unknown> => row.body as Record<string, unknown>;
+
+export function factView(viewer: Viewer, row: FactRow, zone: string): FactView {
+  const at = row.happenedAt
+    ? toInstant(row.happenedAt)
+    : noonOf(viewer.world.calendar, dateToDay(row.happenedOn ?? row.recordedAt), zone);
+  return {
+    id: row.id,
+    kind: row.kind,
+    title: wordOf(FACT_WORDS, row.kind),
+    summary: summaryOf(row),
+    circuitId: row.circuitId,
+    happenedAt: at,
+    recordedAt: toInstant(row.recordedAt),
+    by: row.byPerson?.name ?? '',
+    correctsId: row.correctsId,
+    correctedById: row.factCorrectses[0]?.id ?? null,
+    body: bodyOf(row),
+  };
+}
+
+interface Check {
+  readonly at: string;
+  readonly result: string;
+}
+/** Checks of every instrument, oldest first: a clear look made between the last good check and a failed one is in doubt. */
+export async function instrumentChecks({ tx, tenantId }: Viewer): Promise<Map<string, Check[]>> {
+  const rows = await tx.factRef.findMany({
+    where: { tenantId, role: 'instrument', fact: { kind: 'tool-check' } },
+    include: { fact: true },
+    orderBy: { fact: { happenedAt: 'asc' } },
+  });
+  const checks = rows.flatMap((row) =>
+    row.instrumentId === null || !row.fact.happenedAt
+      ? []
+      : [
+          {
+            instrumentId: row.instrumentId,
+            at: toInstant(row.fact.happenedAt),
+            result: String(bodyOf(row.fact).result),
+          },
+        ],
+  );
+  return Map.groupBy(checks, (check) => check.instrumentId);
+}
+/** The first check after the look decides: had the instrument failed it, what it did not find may still be there. */
+const isInDoubt = (checks: readonly Check[], at: string): boolean =>
+  checks.find((check) => check.at > at)?.result === 'fail';
+
+export function lookView(
+  viewer: Viewer,
+  row: FactRow,
+  given: { zone: string; checks: Map<string, Check[]> },
+): LookView {
+  const body = bodyOf(row) as {
+    places: string[];
+    where?: string;
+    method: string;
+    sensitivityGramsPerYear?: number;
+    unitState: string;
+    result: LookView['result'];
+    why?: string;
+  };
+  const at = toInstant(row.happenedAt ?? row.recordedAt);
+  const instrument = row.factRefs.find((ref) => ref.role === 'instrument');
+  const checks = given.checks.get(instrument?.instrumentId ?? '') ?? [];
+  const sense =
+    body.sensitivityGramsPerYear ??
+    (instrument?.instrument?.senseGramsPerYear == null ? null : Number(instrument.instrument.senseGramsPerYear));
+  return {
+    id: row.id,
+    day: viewer.world.calendar.dayOf(at, given.zone),
+    placesText: body.places.map(placeWords),
+    where: body.where ?? null,
+    methodText: methodWordsOf(body.method),
+    instrument: instrument?.instrument?.tag ?? null,
+    sensitivityGramsPerYear: sense,
+    unitState: body.unitState,
+    result: body.result,
+    inDoubt: body.result === 'clear' && isInDoubt(checks, at),
+    why: body.why ?? null,
+    by: row.byPerson?.name ?? '',
+    visitId: row.visitId,
+  };
+}
+
+interface LeakRow {
+  id: string;
+  circuitId: string;
+  number: number;
+  place: string;
+  whereText: string;
+  lowGramsPerYear: unknown;
+  highGramsPerYear: unknown;
+  state: string;
+  foundAt: Date;
+}
+export function leakPointView(
+  viewer: Viewer,
+  row: LeakRow,
+  given: { zone: string; facts: readonly FactRow[] },
+): LeakPointView & { circuitId: string } {
+  const day = (at: Date): string => viewer.world.calendar.dayOf(toInstant(at), given.zone);
+  const touched = given.facts.filter(
+    (fact) => ['repair', 'verification'].includes(fact.kind) && fact.factRefs.some((ref) => ref.leakPointId === row.id),
+  );
+  const changed =
+    touched
+      .map((fact) => fact.happenedAt ?? fact.recordedAt)
+      .sort((a, b) => a.getTime() - b.getTime())
+      .at(-1) ?? row.foundAt;
+  return {
+    circuitId: row.circuitId,
+    id: row.id,
+    label: `L${row.number}`,
+    place: row.place,
+    placeText: placeWords(row.place),
+    where: row.whereText,
+    lowGramsPerYear: row.lowGramsPerYear === null ? null : Number(row.lowGramsPerYear),
+    highGramsPerYear: row.highGramsPerYear === null ? null : Number(row.highGramsPerYear),
+    state: row.state as LeakPointView['state'],
+    foundOn: day(row.foundAt),
+    changedOn: day(changed),
+  };
+}

@@ -1,0 +1,148 @@
+import { isCommandName, MAY } from '@ullage/contracts';
+import type { AttentionView, ChangesView, MeView, NoticesView, PeopleView, Role } from '@ullage/contracts';
+import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
+import type { Viewer } from './viewer.ts';
+import { CERTIFICATE_WORDS, DUTY_WORDS, wordOf } from './words.ts';
+
+interface CertificateRow {
+  id: string;
+  type: string;
+  registeredOn: Date | null;
+  endsOn: Date | null;
+}
+const certificateView = (row: CertificateRow): MeView['person']['certificates'][number] => ({
+  id: row.id,
+  type: row.type as MeView['person']['certificates'][number]['type'],
+  text: wordOf(CERTIFICATE_WORDS, row.type),
+  registeredOn: row.registeredOn ? dateToDay(row.registeredOn) : null,
+  endsOn: row.endsOn ? dateToDay(row.endsOn) : null,
+});
+
+export async function meView(viewer: Viewer): Promise<MeView> {
+  const { tx, tenantId, tenant, actor } = viewer;
+  const person = await tx.person.findFirst({
+    where: { tenantId, userId: actor.userId },
+    include: { certificates: true },
+  });
+  if (!person) throw notFound();
+  const { id, name, locale, timeZone, massUnit, pressureUnit, temperatureUnit, demo } = tenant;
+  return {
+    user: { id: actor.userId, name: person.name, email: person.email ?? '' },
+    role: actor.role,
+    permissions: [...MAY[actor.role]],
+    person: { id: person.id, name: person.name, certificates: person.certificates.map(certificateView) },
+    tenant: { id, name, locale, timeZone, massUnit, pressureUnit, temperatureUnit, demo },
+    now: viewer.now,
+  };
+}
+
+export async function peopleView(
+  { tx, tenantId }: Viewer,
+  invitations: PeopleView['invitations'],
+): Promise<PeopleView> {
+  const rows = await tx.person.findMany({
+    where: { tenantId },
+    include: { certificates: true },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+  });
+  return {
+    items: rows.map((row) => ({
+      id: row.id,
+      name: row.name,
+      email: row.email,
+      role: row.role as Role | null,
+      active: row.active,
+      signsIn: row.userId !== null,
+      certificates: row.certificates.map(certificateView),
+    })),
+    invitations,
+  };
+}
+
+const SHOWN = 200;
+export async function attentionView({ tx, tenantId }: Viewer): Promise<AttentionView> {
+  const rows = await tx.attention.findMany({
+    where: { tenantId },
+    include: { command: true },
+    orderBy: [{ closedAt: { sort: 'asc', nulls: 'first' } }, { openedAt: 'desc' }],
+    take: SHOWN,
+  });
+  return {
+    items: rows.map((row) => {
+      const problem = row.problem as { title?: string; detail?: string };
+      const commandKind = row.command?.kind ?? null;
+      return {
+        id: row.id,
+        kind: row.kind,
+        reason: row.reason,
+        title: problem.title ?? 'Something needs a look',
+        text: problem.detail ?? '',
+        openedAt: toInstant(row.openedAt),
+        commandId: row.commandId,
+        commandKind: commandKind !== null && isCommandName(commandKind) ? commandKind : null,
+        envelope: row.command ? (row.command.envelope as Record<string, unknown>) : null,
+        subjectKind: row.subjectKind,
+        subjectId: row.subjectId,
+        closedAt: row.closedAt ? toInstant(row.closedAt) : null,
+        closedHow: row.closedHow,
+      };
+    }),
+  };
+}
+
+export async function noticesView({ tx, tenantId, actor }: Viewer): Promise<NoticesView> {
+  const rows = await tx.notice.findMany({
+    where: { tenantId, OR: [{ role: actor.role }, { person: { userId: actor.userId } }] },
+    include: { duty: { include: { circuit: { include: { unit: true } } } } },
+    orderBy: { at: 'desc' },
+    take: SHOWN,
+  });
+  return {
+    items: rows.map((row) => ({
+      id: row.id,
+      kind: row.kind,
+      text: row.duty ? reminderText(row.duty) : '',
+      at: toInstant(row.at),
+      dutyId: row.dutyId,
+      read: row.readAt !== null,
+    })),
+  };
+}
+interface DutyRow {
+  kind: string;
+  dueOn: Date | null;
+  circuit: { letter: string; unit: { tag: string } };
+}
+const reminderText = (duty: DutyRow): string =>
+  `${duty.circuit.unit.tag}-${duty.circuit.letter}: ${wordOf(DUTY_WORDS, duty.kind)}, due ${duty.dueOn ? dateToDay(duty.dueOn) : 'soon'}.`;
+
+const ROWS = 500;
+/** Changes since a cursor, in commit order. A cursor of another epoch is answered by `reset`. */
+export async function changesView(
+  { tx, tenantId }: Viewer,
+  since: { epoch: number; number: number },
+): Promise<ChangesView> {
+  const counter = await tx.feedCounter.findUniqueOrThrow({ where: { tenantId } });
+  const head = { epoch: counter.epoch, number: Number(counter.number) };
+  if (since.epoch !== counter.epoch || since.number > head.number)
+    return { ...head, reset: true, rows: [], more: false };
+  const rows = await tx.feed.findMany({
+    where: { tenantId, epoch: counter.epoch, number: { gt: BigInt(since.number) } },
+    orderBy: { number: 'asc' },
+    take: ROWS + 1,
+  });
+  return {
+    ...head,
+    reset: false,
+    rows: rows
+      .slice(0, ROWS)
+      .map((row) => ({
+        number: Number(row.number),
+        kind: row.kind,
+        recordId: row.recordId,
+        op: row.op,
+        at: toInstant(row.at),
+      })),
+    more: rows.length > ROWS,
+  };
+}

@@ -1,0 +1,43 @@
+/** One line that says what a fact said, for lists and records. */
+import { methodWordsOf } from './method-words.ts';
+import type { FactRow } from './history.ts';
+
+type Body = Record<string, unknown>;
+interface Entered {
+  value: string;
+  unit: string;
+}
+const entered = (value: unknown): string => {
+  const mass = value as Entered | undefined;
+  return mass ? `${mass.value} ${mass.unit}` : '';
+};
+const cylinderOf = (row: FactRow): string => {
+  const cylinder = row.factRefs.find((ref) => ref.role === 'cylinder')?.cylinder;
+  return cylinder?.label ?? cylinder?.serial ?? 'cylinder';
+};
+const leaksOf = (row: FactRow): string =>
+  row.factRefs.flatMap((ref) => (ref.leakPoint ? [`L${ref.leakPoint.number}`] : [])).join(', ');
+
+type Say = (body: Body, row: FactRow) => string;
+const SAY: Readonly<Record<string, Say>> = {
+  'past-addition': (body) => (body.mass === null ? 'mass unknown' : entered(body.mass)),
+  safety: (body) => `${(body.checks as string[]).length} of 5 done`,
+  'tool-check': (body, row) => `${row.factRefs[0]?.instrument?.tag ?? 'instrument'}: ${String(body.result)}`,
+  readings: (body) =>
+    [entered(body.standing), entered(body.ambient), entered(body.suction)].filter((text) => text !== '').join(', '),
+  look: (body) => `${methodWordsOf(String(body.method))}: ${String(body.result).replaceAll('-', ' ')}`,
+  'leak-point': (body, row) => `${leaksOf(row)}: ${String(body.where)}`,
+  consent: (body) => `${String(body.decision).replaceAll('-', ' ')}, by ${String(body.by)}`,
+  recovery: (body, row) => `${entered(body.before)} to ${entered(body.after)} gross, into ${cylinderOf(row)}`,
+  charge: (body, row) => `${entered(body.before)} to ${entered(body.after)} gross, from ${cylinderOf(row)}`,
+  'service-loss': (body) => `${entered(body.mass)}: ${String(body.how)}`,
+  repair: (body, row) => `${leaksOf(row)}: ${String(body.what)}`,
+  verification: (body, row) =>
+    `${body.stage === 'initial' ? 'initial' : 'follow-up'}, ${leaksOf(row)}: ${String(body.result)}`,
+  vacuum: (body) => String(body.result).replaceAll('-', ' '),
+  inspection: (body) => (body.result === 'leak-found' ? 'leak found' : 'no leak found'),
+  'normal-operation': () => 'stated by the technician',
+  correction: (body) => String(body.why),
+  'owner-told': (body) => String(body.who),
+};
+export const summaryOf = (row: FactRow): string => SAY[row.kind]?.(row.body as Body, row) ?? '';
