@@ -6,6 +6,7 @@ import { BigButton } from '../ui/phone/big-button.tsx';
 import { PhoneShell } from '../ui/phone/phone-shell.tsx';
 import { Skeleton } from '../ui/skeleton.tsx';
 import { newKey } from '../lib/client.ts';
+import { Announcements } from './announce.tsx';
 import { open, type Opened } from './boot.ts';
 import { FieldProvider } from './field-context.tsx';
 import { go, routeOf, useAddress } from './router.ts';
@@ -16,7 +17,12 @@ import css from './app.module.css';
 /** The technician's app. The server's HTML is the same for every path; all else happens on the phone. */
 export function FieldApp() {
   const address = useAddress();
-  return <div className={css['app']}>{address === null ? <Opening /> : <Door address={address} />}</div>;
+  return (
+    <div className={css['app']}>
+      {address === null ? <Opening /> : <Door address={address} />}
+      <Announcements />
+    </div>
+  );
 }
 
 function Opening() {

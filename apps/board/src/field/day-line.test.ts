@@ -1,6 +1,6 @@
 import type { VisitHead } from '@ullage/contracts';
 import { expect, test } from 'vitest';
-import { dayLine, goOnWith } from './day-line.ts';
+import { dayLine, goOnWith, nowOn } from './day-line.ts';
 
 const at = (id: string, startsAt: string | null, more: Partial<VisitHead> = {}): VisitHead => ({
   id,
@@ -42,4 +42,13 @@ test('the visit on site goes first, then the next that is not done', () => {
   expect(goOnWith([next, here, done])?.id).toBe('c');
   expect(goOnWith([next, done])?.id).toBe('b');
   expect(goOnWith([done])).toBeUndefined();
+});
+
+test('now stands in the stop that has begun, at the share of its time that has passed', () => {
+  const day = dayLine([at('a', '2026-04-30T15:00:00Z'), at('b', '2026-04-30T17:00:00Z', { minutes: 120 })]);
+  expect(nowOn(day, new Date('2026-04-30T14:00:00Z'))).toEqual({ at: 0, share: 0 });
+  expect(nowOn(day, new Date('2026-04-30T15:30:00Z'))).toEqual({ at: 0, share: 0.5 });
+  expect(nowOn(day, new Date('2026-04-30T16:30:00Z'))).toEqual({ at: 0, share: 1 });
+  expect(nowOn(day, new Date('2026-04-30T18:00:00Z'))).toEqual({ at: 1, share: 0.5 });
+  expect(nowOn([], new Date())).toEqual({ at: 0, share: 0 });
 });

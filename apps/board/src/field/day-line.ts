@@ -28,3 +28,13 @@ export function goOnWith(visits: readonly VisitHead[]): VisitHead | undefined {
   const sorted = dayLine(visits).map((stop) => stop.visit);
   return sorted.find((visit) => visit.state === 'on-site') ?? sorted.find((visit) => visit.state === 'placed');
 }
+
+/** Where now stands on the line: at which stop, and how far into it (0 before it begins, 1 when its time is over). */
+export function nowOn(stops: readonly Stop[], now: Date): { readonly at: number; readonly share: number } {
+  const begun = stops.filter((stop) => startOf(stop.visit) <= now.getTime()).length;
+  const at = Math.max(0, begun - 1);
+  const visit = stops[at]?.visit;
+  if (!visit || begun === 0) return { at: 0, share: 0 };
+  const passed = (now.getTime() - startOf(visit)) / 60_000;
+  return { at, share: Math.min(1, passed / Math.max(1, visit.minutes)) };
+}

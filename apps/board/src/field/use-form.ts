@@ -1,7 +1,7 @@
 'use client';
 import type { CommandAnswer, CommandBody, CommandName, Problem } from '@ullage/contracts';
 import { useEffect, useId, useRef, useState } from 'react';
-import { tell } from '../ui/toast.tsx';
+import { announce } from './announce.tsx';
 import { Check } from './check.ts';
 import { type Draft, type DraftPlace, dropDraft, readDraft, valuesOver, writeDraft } from './drafts.ts';
 import { faultOf, localProblem, pathsToTry } from './faults.ts';
@@ -114,9 +114,6 @@ function useHeld<V extends object>(screen: VisitScreen, place: DraftPlace, initi
   };
 }
 
-const tellSaved = (isKept: boolean): void =>
-  isKept ? tell('Kept on this phone; it goes out when there is a signal.', 'offline') : tell('Saved.');
-
 /** One step's fields: kept on the phone as they are typed, sent as one command, given back when it is refused. */
 export function useForm<V extends object, K extends CommandName>(options: FormOptions<V, K>): Form<V> {
   const screen = useVisit();
@@ -151,7 +148,9 @@ export function useForm<V extends object, K extends CommandName>(options: FormOp
     if (sent.is === 'full') return setNotKept(true);
     if (back) return focusFault(back, id);
     clear();
-    tellSaved(sent.is === 'kept');
+    announce(
+      sent.is === 'kept' ? 'Kept on this phone; it goes out when there is a signal.' : `Saved: ${ready.built.said}`,
+    );
     options.onSaved?.(sent.is === 'answered' ? sent.answer : undefined, held.values, ready.built.makes ?? []);
   };
   const error = (path: string): string | undefined => faultOf(held.problem?.errors ?? [], path);

@@ -2,7 +2,7 @@
 import type { VisitHead } from '@ullage/contracts';
 import { State } from '../../ui/state.tsx';
 import type { Mark } from '../../ui/marks.tsx';
-import type { Stop } from '../day-line.ts';
+import { nowOn, type Stop } from '../day-line.ts';
 import { useField } from '../field-context.tsx';
 import { go, pathTo } from '../router.ts';
 import { clock } from '../words.ts';
@@ -30,7 +30,7 @@ function gapText(minutes: number): string {
 }
 
 /** One stop: a long stay is tall, so that the day is seen as time. */
-function StopRow({ stop, isNext }: { stop: Stop; isNext: boolean }) {
+function StopRow({ stop, isNext, now }: StopRowProps) {
   const { visit } = stop;
   const to = pathTo(visit.id, 'start', null);
   return (
@@ -46,6 +46,12 @@ function StopRow({ stop, isNext }: { stop: Stop; isNext: boolean }) {
         data-done={visit.state === 'done' || undefined}
         style={{ minHeight: Math.min(190, 56 + visit.minutes / 4) }}
       >
+        {now && (
+          <p className={css['now']} style={{ top: `${(now.share * 100).toFixed(1)}%` }}>
+            <span className="spoken">Now </span>
+            {now.text}
+          </p>
+        )}
         <time dateTime={visit.startsAt ?? undefined}>
           {visit.startsAt === null ? '' : clock(visit.startsAt, visit.timeZone)}
         </time>
@@ -76,22 +82,32 @@ function StopRow({ stop, isNext }: { stop: Stop; isNext: boolean }) {
   );
 }
 
+interface StopRowProps {
+  readonly stop: Stop;
+  readonly isNext: boolean;
+  /** The clock, where it stands in this stop. */
+  readonly now: { readonly share: number; readonly text: string } | undefined;
+}
+
 export interface DayStopsProps {
   readonly stops: readonly Stop[];
   readonly next: VisitHead | undefined;
   readonly now: Date;
 }
-/** The day as one line of time; the rule across it is now. */
+/** The day as one line of time; the short rule on it is now. */
 export function DayStops({ stops, next, now }: DayStopsProps) {
   const { timeZone } = useField();
+  const here = nowOn(stops, now);
   return (
     <ol className={css['day']}>
-      {stops.map((stop) => (
-        <StopRow key={stop.visit.id} stop={stop} isNext={stop.visit.id === next?.id} />
+      {stops.map((stop, i) => (
+        <StopRow
+          key={stop.visit.id}
+          stop={stop}
+          isNext={stop.visit.id === next?.id}
+          now={i === here.at ? { share: here.share, text: clock(now, timeZone) } : undefined}
+        />
       ))}
-      <li className={css['now']}>
-        <time>{clock(now, timeZone)}</time> now
-      </li>
     </ol>
   );
 }

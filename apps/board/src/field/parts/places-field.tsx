@@ -33,7 +33,11 @@ export function PlacesField({
           <details key={zone} className={css['zone']}>
             <summary>
               {zone}
-              <span>{here > 0 ? `${here} of ${places.length}` : `${places.length} places`}</span>
+              <span>
+                {here > 0
+                  ? `${here} of ${places.length}`
+                  : `${places.length} ${places.length === 1 ? 'place' : 'places'}`}
+              </span>
             </summary>
             {places.map((place) => (
               <CheckRow

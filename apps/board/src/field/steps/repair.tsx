@@ -11,11 +11,11 @@ import { listOf, textOf, YES_NO } from '../words.ts';
 function useRepair() {
   const { view, glance } = useVisit();
   const leaks = useLeakChoices(['open', 'deferred', 'declined']);
-  const [only, second] = leaks;
+  const [only, second] = useLeakChoices(['open']);
   return useForm({
     name: 'repair',
     kind: 'record-repair' as const,
-    // One leak is the usual case: it is ticked already.
+    // One open leak is the usual case: it is ticked already.
     initial: {
       leaks: (only && !second ? [only.value] : []) as readonly string[],
       what: '',

@@ -108,11 +108,8 @@ export function StartStep() {
       <Additions additions={glance.additions} />
       <LeakPointList points={glance.leakPoints.items} title={titled('Leak points', glance.leakPoints.more)} />
       <ClearLooks looks={glance.clearLooks} />
-      {(visit.symptom !== null || site.accessNotes !== null) && (
-        <p className={step['source']}>
-          {visit.symptom} {site.accessNotes}
-        </p>
-      )}
+      {visit.symptom !== null && <p className={step['source']}>{visit.symptom}</p>}
+      {site.accessNotes !== null && <p className={step['source']}>{site.accessNotes}</p>}
     </StepShell>
   );
 }
