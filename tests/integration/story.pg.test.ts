@@ -1,15 +1,9 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { calendar, openTestOffice } from '../support/office.ts';
+import { onDay as at } from '../support/day.ts';
+import { openTestOffice } from '../support/office.ts';
 import type { Contractor, TestOffice } from '../support/office.ts';
 import { cylinders, ids, run, theCall, visitSteps } from '../support/story.ts';
 import type { StoryIds } from '../support/story.ts';
-
-const ZONE = 'America/Denver';
-const at = (day: string) => (clock: string) => {
-  const local = calendar.at(day, clock, ZONE);
-  if (!local.ok) throw new Error(`${day} ${clock} ${local.fault}`);
-  return local.instant;
-};
 
 describe('the whole job on 30 April 2026', () => {
   let world: TestOffice;
