@@ -88,6 +88,12 @@ describe('the supervisor', () => {
     expect(given).toEqual(['broken ended (7) 4 times within 60 s. Its last words: cannot read the moon']);
   });
 
+  test('gives up on one that cannot even be started', async () => {
+    await supervisor.start(service('homeless', STAY, { cwd: join(folder, 'no such folder') }));
+    await until(() => given.length > 0);
+    expect(given[0]).toMatch(/^homeless was not started \(.*ENOENT\) 4 times within 60 s\.$/);
+  });
+
   test('stops all in reverse order and leaves no child of a child', async () => {
     const order = join(folder, 'order');
     const orderly = (name: string): string =>

@@ -8,6 +8,7 @@ const url = z
 /** Everything the command line reads from its environment; nothing else in this app looks at `process.env`. */
 const CliEnv = z.object({
   CI: z.string().optional(),
+  DATA_DIR: z.string().optional(),
   CHROMIUM: z.string().optional(),
   DATABASE_URL: url,
   MIGRATE_DATABASE_URL: url,

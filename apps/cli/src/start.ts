@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { readEnv, type CliEnv } from './env.ts';
 import { holderOf, tryLock } from './lock.ts';
 import { localSecret } from './logins.ts';
-import { dataDir, root } from './paths.ts';
+import { checkoutDir, dataDir, root } from './paths.ts';
 import { say } from './say.ts';
 import { boardTarget, buildIfChanged, nestTarget } from './start/build.ts';
 import { givenUrls, openDatabase, type Opened } from './start/databases.ts';
@@ -32,6 +32,7 @@ process.on('SIGINT', () => end.resolve({ why: 'Ctrl-C', code: 130 }));
 process.on('SIGTERM', () => end.resolve({ why: 'TERM', code: 143 }));
 process.on('SIGHUP', () => end.resolve({ why: 'the terminal was closed', code: 129 }));
 
+mkdirSync(checkoutDir, { recursive: true });
 mkdirSync(dataDir, { recursive: true });
 const release = tryLock(lockFile);
 if (!release) {
@@ -55,7 +56,7 @@ async function start(): Promise<void> {
   for (const name of await endLeftovers(childrenFile)) step(`ended ${name}, left by a start that was killed`);
   if (await generateIfChanged()) step('database client generated');
   const targets = [nestTarget(root, tools, 'api'), nestTarget(root, tools, 'worker'), boardTarget(root, tools)];
-  const built = await buildIfChanged({ root, file: join(dataDir, 'build.json'), targets, say: step });
+  const built = await buildIfChanged({ root, file: join(checkoutDir, 'build.json'), targets, say: step });
   opened = await openDatabase(given, tools, step);
   void opened.server?.exited.then(() => end.resolve({ why: 'PostgreSQL ended', code: 1 }));
   const host = env.BOARD_HOST ?? '127.0.0.1';

@@ -7,7 +7,7 @@ import pg from 'pg';
 import { childEnv } from './env.ts';
 import { waitLock } from './lock.ts';
 import { connectSql, LOGINS, type DatabaseUrls } from './logins.ts';
-import { dataDir, root } from './paths.ts';
+import { checkoutDir, root } from './paths.ts';
 import { migrateQueue } from './queue-schema.ts';
 
 export {
@@ -135,8 +135,8 @@ export async function generateIfChanged(): Promise<boolean> {
   const key = `${sha256(schemaFiles())} ${versionOf('prisma')} ${versionOf('@prisma/client')}`;
   const current = (): boolean => existsSync(stamp) && readFileSync(stamp, 'utf8') === key;
   if (current()) return false;
-  mkdirSync(dataDir, { recursive: true });
-  const release = await waitLock(join(dataDir, 'generate.lock'));
+  mkdirSync(checkoutDir, { recursive: true });
+  const release = await waitLock(join(checkoutDir, 'generate.lock'));
   try {
     if (current()) return false;
     const run = prisma({ args: ['generate'] });

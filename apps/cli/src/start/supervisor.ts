@@ -61,6 +61,10 @@ export function createSupervisor(options: SupervisorOptions): Supervisor {
   let stopping = false;
 
   const launch = (one: Running): void => {
+    // One that could not be started at all has no number and will not tell of its end.
+    one.child.on('error', (error) => {
+      if (one.child.pid === undefined && !stopping) void revive(one, `was not started (${error.message})`);
+    });
     one.child.on('exit', (code, signal) => {
       if (one.child.pid !== undefined) options.children.remove(one.child.pid);
       if (!stopping) void revive(one, `ended (${signal ?? code ?? 'unknown'})`);
@@ -99,10 +103,11 @@ export function createSupervisor(options: SupervisorOptions): Supervisor {
     async stop() {
       stopping = true;
       for (const { child, service, log } of running.toReversed()) {
-        const ended = child.exitCode !== null || child.signalCode !== null;
-        const told = ended ? Promise.resolve() : once(child, 'exit');
-        if (child.pid !== undefined && !ended) await endGroup(child.pid, service.graceMs ?? 15_000);
-        await told;
+        if (child.pid !== undefined && child.exitCode === null && child.signalCode === null) {
+          const told = once(child, 'exit');
+          await endGroup(child.pid, service.graceMs ?? 15_000);
+          await told;
+        }
         log.close();
       }
     },
