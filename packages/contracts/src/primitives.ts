@@ -11,7 +11,8 @@ export const Id = z.uuidv7({ error: 'An id is missing or is not one of ours.' })
 /** An id of the sign-in library (UUIDv4), also used as the contractor's id. */
 export const AuthId = z.uuid({ error: 'An id is missing or malformed.' });
 
-const CONTROL = /[\u0000-\u0008\u000b\u000c\u000e-\u001f]/;
+/** Control characters other than tab and line breaks; PostgreSQL cannot keep NUL. */
+const CONTROL = /(?![\t\n\r])\p{Cc}/u;
 interface TextLimits {
   min?: number;
   max?: number;

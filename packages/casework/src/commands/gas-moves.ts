@@ -33,7 +33,7 @@ export async function recordRecovery(desk: Case, received: Received<CommandBody<
   const [from, to] = [await circuitAccount(desk, body.circuitId), await cylinderAccount(desk, body.cylinderId)];
   await assertInstrument(desk, body.scaleId);
   await assertInstrument(desk, body.machineId);
-  const stopKpa = readingKpa('stop', 'Stopped at', body.stop, visit.site);
+  const stopKpa = readingKpa({ field: 'stop', label: 'Stopped at', reading: body.stop }, visit.site);
   const weighed = {
     cylinderId: body.cylinderId,
     factId,

@@ -117,29 +117,9 @@ async function createCylinder(
   { body, happenedAt }: Received<CommandBody<'register-cylinder'>>,
 ): Promise<void> {
   const { tenantId } = desk;
-  const owner = body.ownerCustomerId;
-  if (owner !== undefined && !(await desk.tx.customer.findUnique({ where: { tenantId_id: { tenantId, id: owner } } })))
-    throw notFound();
-  const dedicatedTo = body.dedicatedTo ?? (body.kind === 'recovery' ? undefined : body.gas?.refrigerant);
-  const psig = body.servicePressurePsig;
+  await assertCustomer(desk, body.ownerCustomerId);
   await desk.tx.cylinder.create({
-    data: {
-      tenantId,
-      id: body.cylinderId,
-      kind: body.kind,
-      specification: body.specification,
-      serial: body.serial,
-      label: body.label ?? null,
-      waterCapacityKg: toNumber(exactGrams(body.waterCapacity)) / 1000,
-      servicePressureKpaGauge: psig === undefined ? null : psig * KPA_PER_PSI,
-      madeMonth: body.madeMonth ?? null,
-      testedMonth: body.testedMonth ?? null,
-      testKind: null,
-      ownerCustomerId: owner ?? null,
-      dedicatedTo: dedicatedTo ?? null,
-      gasState: body.gas?.state ?? null,
-      createdAt: toDate(desk.recordedAt),
-    },
+    data: { tenantId, id: body.cylinderId, ...stampsOf(body), createdAt: toDate(desk.recordedAt) },
   });
   await desk.tx.cylinderTare.create({
     data: {
@@ -154,6 +134,32 @@ async function createCylinder(
     },
   });
   desk.changed('cylinder', body.cylinderId, 'made');
+}
+
+async function assertCustomer(desk: Case, id: string | undefined): Promise<void> {
+  if (id === undefined) return;
+  const known = await desk.tx.customer.findUnique({ where: { tenantId_id: { tenantId: desk.tenantId, id } } });
+  if (!known) throw notFound();
+}
+
+/** What is stamped on the shoulder, as columns. */
+function stampsOf(body: CommandBody<'register-cylinder'>) {
+  const kept = body.kind === 'recovery' ? undefined : body.gas?.refrigerant;
+  const psig = body.servicePressurePsig;
+  const orNull = <T>(value: T | undefined): T | null => value ?? null;
+  return {
+    kind: body.kind,
+    specification: body.specification,
+    serial: body.serial,
+    label: orNull(body.label),
+    waterCapacityKg: toNumber(exactGrams(body.waterCapacity)) / 1000,
+    servicePressureKpaGauge: psig === undefined ? null : psig * KPA_PER_PSI,
+    madeMonth: orNull(body.madeMonth),
+    testedMonth: orNull(body.testedMonth),
+    ownerCustomerId: orNull(body.ownerCustomerId),
+    dedicatedTo: orNull(body.dedicatedTo ?? kept),
+    gasState: orNull(body.gas?.state),
+  };
 }
 
 /** Two phones may register one cylinder: a serial met before is asked about, never refused. */

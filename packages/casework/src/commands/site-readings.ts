@@ -12,7 +12,8 @@ export const siteBarometerKpa = (site: Place): number => barometerKpa(Number(sit
 const HIGHEST_KPA = 20_000;
 
 /** Absolute kPa of a gauge reading at a site. @throws Refusal when no gauge could show it */
-export function readingKpa(field: string, label: string, reading: Pressure, site: Place): number {
+export function readingKpa(asked: { field: string; label: string; reading: Pressure }, site: Place): number {
+  const { field, label, reading } = asked;
   const kpa = toKpa(Number(reading.value), reading.unit, siteBarometerKpa(site));
   if (kpa < 0) throw refuseField(field, `${label}: below a perfect vacuum at this site; check number and unit.`);
   if (kpa > HIGHEST_KPA) throw refuseField(field, `${label}: higher than any circuit stands; check number and unit.`);

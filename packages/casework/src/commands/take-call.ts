@@ -120,17 +120,26 @@ async function openCircuit(desk: Case, call: Call, today: string): Promise<void>
       throw refuseField('circuit', 'Circuit: belongs to another unit; choose one of this unit.');
     return;
   }
-  const { fullCharge, ...made } = circuit.new;
-  const letter = made.letter ?? 'A';
+  const letter = circuit.new.letter ?? 'A';
   const taken = await desk.tx.circuit.findUnique({
     where: { tenantId_unitId_letter: { tenantId, unitId: unit.id, letter } },
   });
   if (taken) throw refuseField('circuit/new/letter', `Circuit: ${letter} is already there; give another letter.`);
+  await createCircuit(desk, { call, made: circuit.new, letter });
+  const fromOn = dayToDate(circuit.new.installedOn ?? firstDay(call, today));
+  await createFullCharge(desk, { circuitId: circuit.id, entered: circuit.new.fullCharge, fromOn });
+  desk.changed('circuit', circuit.id, 'made');
+}
+
+type NewCircuit = NonNullable<Call['circuit']['new']>;
+async function createCircuit(desk: Case, given: { call: Call; made: NewCircuit; letter: string }): Promise<void> {
+  const { tenantId } = desk;
+  const { call, made, letter } = given;
   await desk.tx.circuit.create({
     data: {
       tenantId,
-      id: circuit.id,
-      unitId: unit.id,
+      id: call.circuit.id,
+      unitId: call.unit.id,
       letter,
       refrigerant: made.refrigerant,
       use: made.use,
@@ -141,25 +150,29 @@ async function openCircuit(desk: Case, call: Call, today: string): Promise<void>
       installedOn: made.installedOn === undefined ? null : dayToDate(made.installedOn),
     },
   });
-  await desk.tx.gasAccount.create({
-    data: { tenantId, id: desk.world.newId(), kind: 'circuit', circuitId: circuit.id },
-  });
+  const id = desk.world.newId();
+  await desk.tx.gasAccount.create({ data: { tenantId, id, kind: 'circuit', circuitId: call.circuit.id } });
+}
+
+async function createFullCharge(
+  desk: Case,
+  given: { circuitId: string; entered: NewCircuit['fullCharge']; fromOn: Date },
+): Promise<void> {
+  const { entered, ...rest } = given;
   await desk.tx.fullCharge.create({
     data: {
-      tenantId,
+      ...rest,
+      tenantId: desk.tenantId,
       id: desk.world.newId(),
-      circuitId: circuit.id,
-      fromOn: dayToDate(made.installedOn ?? firstDay(call, today)),
-      value: fullCharge.mass.value,
-      unit: fullCharge.mass.unit,
-      method: fullCharge.method,
-      lowValue: fullCharge.low?.value ?? null,
-      highValue: fullCharge.high?.value ?? null,
+      value: entered.mass.value,
+      unit: entered.mass.unit,
+      method: entered.method,
+      lowValue: entered.low?.value ?? null,
+      highValue: entered.high?.value ?? null,
       decidedBy: desk.actor.userId,
       recordedAt: toDate(desk.recordedAt),
     },
   });
-  desk.changed('circuit', circuit.id, 'made');
 }
 
 /** A figure given today is taken to hold for the whole history that was told with it. */

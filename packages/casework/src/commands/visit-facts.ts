@@ -61,7 +61,7 @@ export async function recordReadings(desk: Case, received: Of<'record-readings'>
   ] as const;
   for (const [field, label] of fields) {
     const reading = body[field];
-    if (reading) readingKpa(field, label, reading, visit.site);
+    if (reading) readingKpa({ field: field, label: label, reading: reading }, visit.site);
   }
   await recordFact(desk, received, { kind: 'readings', refs: instrumentRef('gauge', body.gaugeId) });
 }
@@ -112,8 +112,8 @@ export async function recordVerification(desk: Case, received: Of<'record-verifi
   const { body } = received;
   const visit = await lockedVisit(desk, body);
   await assertLeakPoints(desk, body.circuitId, body.leakPointIds);
-  if (body.start) readingKpa('start', 'Pressure at the start', body.start, visit.site);
-  if (body.end) readingKpa('end', 'Pressure at the end', body.end, visit.site);
+  if (body.start) readingKpa({ field: 'start', label: 'Pressure at the start', reading: body.start }, visit.site);
+  if (body.end) readingKpa({ field: 'end', label: 'Pressure at the end', reading: body.end }, visit.site);
   await recordFact(desk, received, { kind: 'verification', refs: leakRefs(body.leakPointIds) });
 }
 
@@ -122,7 +122,7 @@ export async function recordVacuum(desk: Case, received: Of<'record-vacuum'>): P
   const visit = await lockedVisit(desk, body);
   await assertInstrument(desk, body.gaugeId);
   body.readings.forEach((reading, index) =>
-    readingKpa(`readings/${index}/vacuum`, 'Vacuum', reading.vacuum, visit.site),
+    readingKpa({ field: `readings/${index}/vacuum`, label: 'Vacuum', reading: reading.vacuum }, visit.site),
   );
   await recordFact(desk, received, { kind: 'vacuum', refs: instrumentRef('gauge', body.gaugeId) });
 }

@@ -52,50 +52,57 @@ type Body = Record<string, unknown>;
 const leaksOf = (row: FactRow): string[] =>
   row.factRefs.flatMap((ref) => (ref.leakPointId === null ? [] : [ref.leakPointId]));
 
-/** What a fact is in the eyes of the law; nothing for what the law does not look at. */
+interface Base {
+  readonly id: string;
+  readonly at: CircuitEvent['at'];
+  readonly visit?: string;
+}
+type Reading = (row: FactRow, base: Base, body: Body) => CircuitEvent[];
+
+/** Gas moved at a visit, as the mass between both weights. */
+const moved =
+  (kind: 'addition' | 'removal'): Reading =>
+  (row, base, body) => {
+    const weighed = readings(row);
+    const mass = weighed ? netEntered(weighed.before, weighed.after) : null;
+    return [{ ...base, kind, mass, seasonal: body.seasonal === true }];
+  };
+const statement =
+  (kind: 'normal-operation' | 'owner-told'): Reading =>
+  (_row, base) => [{ ...base, kind }];
+
+/** What each kind of fact is in the eyes of the law; a kind that is not here, the law does not look at. */
+const READ: Readonly<Record<string, Reading>> = {
+  'past-addition': (_row, base, body) => [
+    { ...base, kind: 'addition', mass: body.mass as EnteredMass | null, by: body.by as 'us' | 'other' },
+  ],
+  charge: moved('addition'),
+  recovery: moved('removal'),
+  'leak-point': (row, base) => leaksOf(row).map((leakId) => ({ ...base, kind: 'leak-found', leakId })),
+  repair: (row, base, body) =>
+    leaksOf(row).map((leakId, index) => {
+      const id = `${row.id}#${index}`;
+      return { ...base, id, kind: 'repair', leakId, evacuated: body.opened === true };
+    }),
+  verification: (row, base, body) => {
+    const kind = body.stage === 'initial' ? 'initial-verification' : 'follow-up-verification';
+    return [{ ...base, kind, leakIds: leaksOf(row), result: body.result as 'pass' | 'fail' }];
+  },
+  // An inspection that left out what could be seen is a look, not the legal inspection.
+  inspection: (row, base, body) =>
+    body.allPartsSeen === true
+      ? [{ ...base, kind: 'inspection', result: body.result === 'leak-found' ? 'fail' : 'pass', leakIds: leaksOf(row) }]
+      : [],
+  'normal-operation': statement('normal-operation'),
+  'owner-told': statement('owner-told'),
+};
+
 function eventsOf(row: FactRow): CircuitEvent[] {
-  const body = row.body as Body;
   const at = row.happenedAt
     ? toInstant(row.happenedAt)
-    : { on: dateToDay(row.happenedOn ?? new Date(0)), seq: row.seq };
+    : { on: dateToDay(row.happenedOn ?? row.recordedAt), seq: row.seq };
   const base = { id: row.id, at, ...(row.visitId === null ? {} : { visit: row.visitId }) };
-  switch (row.kind) {
-    case 'past-addition':
-      return [{ ...base, kind: 'addition', mass: body.mass as EnteredMass | null, by: body.by as 'us' | 'other' }];
-    case 'charge':
-    case 'recovery': {
-      const weighed = readings(row);
-      const mass = weighed ? netEntered(weighed.before, weighed.after) : null;
-      return [
-        { ...base, kind: row.kind === 'charge' ? 'addition' : 'removal', mass, seasonal: body.seasonal === true },
-      ];
-    }
-    case 'leak-point':
-      return leaksOf(row).map((leakId) => ({ ...base, kind: 'leak-found', leakId }));
-    case 'repair':
-      return leaksOf(row).map((leakId, index) => ({
-        ...base,
-        id: `${row.id}#${index}`,
-        kind: 'repair',
-        leakId,
-        evacuated: body.opened === true,
-      }));
-    case 'verification': {
-      const kind = body.stage === 'initial' ? 'initial-verification' : 'follow-up-verification';
-      return [{ ...base, kind, leakIds: leaksOf(row), result: body.result as 'pass' | 'fail' }];
-    }
-    case 'inspection':
-      // An inspection that left out what could be seen is a look, not the legal inspection.
-      if (body.allPartsSeen !== true) return [];
-      return [
-        { ...base, kind: 'inspection', result: body.result === 'leak-found' ? 'fail' : 'pass', leakIds: leaksOf(row) },
-      ];
-    case 'normal-operation':
-    case 'owner-told':
-      return [{ ...base, kind: row.kind }];
-    default:
-      return [];
-  }
+  return READ[row.kind]?.(row, base, row.body as Body) ?? [];
 }
 
 /** The fact behind an event id. */

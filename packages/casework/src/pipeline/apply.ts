@@ -4,7 +4,7 @@ import { isUniqueViolation } from '@ullage/database';
 import type { Prisma, Tx } from '@ullage/database';
 import { HANDLERS } from '../commands/handlers.ts';
 import type { Actor, World } from '../office.ts';
-import { Case, toDate } from './case.ts';
+import { toDate } from './case.ts';
 import type { Received } from './case.ts';
 import type { Incoming } from './envelope.ts';
 import { hashOf } from './hash.ts';
@@ -69,7 +69,8 @@ async function keepWaiting(tx: Tx, incoming: Incoming, waits: readonly string[])
   return { id: incoming.id, outcome: 'waiting', records: [], asks: [] };
 }
 
-async function work(world: World, actor: Actor, incoming: Incoming, tx: Tx): Promise<CommandAnswer> {
+async function work(tx: Tx, given: { world: World; actor: Actor; incoming: Incoming }): Promise<CommandAnswer> {
+  const { world, actor, incoming } = given;
   const { tenantId } = actor;
   const hash = hashOf(incoming.received);
   const first = await claim(tx, { actor, incoming, hash, world });
@@ -121,7 +122,7 @@ async function answerOf(tx: Tx, tenantId: string, id: string): Promise<CommandAn
  */
 export async function applyOnce(world: World, actor: Actor, incoming: Incoming): Promise<CommandAnswer> {
   const answer = await withRetry(() =>
-    world.database.inTenant(actor.tenantId, (tx) => work(world, actor, incoming, tx)),
+    world.database.inTenant(actor.tenantId, (tx) => work(tx, { world, actor, incoming })),
   ).catch((error: unknown) => {
     if (isUniqueViolation(error))
       throw new Refusal('taken', 'Something with this id or name is already there; take another.');

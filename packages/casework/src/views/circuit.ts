@@ -3,6 +3,7 @@ import { explains } from '@ullage/trail';
 import { bookedGrams, exactGrams, sum, subtract, toNumber, massText } from '@ullage/units';
 import type { EnteredMass } from '@ullage/units';
 import { openTaints } from '../gas/contents.ts';
+import { dateToDay } from '../pipeline/case.ts';
 import { circuitFile } from '../law/circuit-file.ts';
 import type { CircuitFile } from '../law/circuit-file.ts';
 import { FACT_INCLUDE, factView, instrumentChecks, leakPointView, lookView } from './history.ts';
@@ -69,6 +70,19 @@ function explanation(latest: CircuitView['latest'], leaks: CircuitView['leakPoin
   };
 }
 
+interface FullChargeRow {
+  readonly value: string;
+  readonly unit: string;
+  readonly method: string;
+  readonly fromOn: Date;
+}
+/** Every circuit has one since its call was taken. */
+function fullChargeView(row: FullChargeRow | undefined): CircuitView['fullCharge'] {
+  if (!row) throw new Error('a circuit without a full charge');
+  const mass = { value: row.value, unit: row.unit as EnteredMass['unit'] };
+  return { mass, methodText: wordOf(FULL_CHARGE_WORDS, row.method), fromOn: dateToDay(row.fromOn) };
+}
+
 const EVENT_KINDS = [
   'repair',
   'verification',
@@ -108,7 +122,6 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
   const checks = await instrumentChecks(viewer);
   const account = circuit.gasAccount;
   const taints = account ? await openTaints(tx, tenantId, account.id) : [];
-  const [full] = circuit.fullCharges;
   return {
     id: circuit.id,
     tag: `${circuit.unit.tag}-${circuit.letter}`,
@@ -118,11 +131,7 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
     use: circuit.use,
     useText: wordOf(USE_WORDS, circuit.use),
     installedOn: file.facts.installedOn ?? null,
-    fullCharge: {
-      mass: { value: full?.value ?? '0', unit: (full?.unit ?? 'lb') as EnteredMass['unit'] },
-      methodText: wordOf(FULL_CHARGE_WORDS, full?.method ?? ''),
-      fromOn: full ? full.fromOn.toISOString().slice(0, 10) : '',
-    },
+    fullCharge: fullChargeView(circuit.fullCharges[0]),
     rulebooks: rulebooksOf(viewer, file),
     ...headroomOf(viewer, file),
     latest,

@@ -78,46 +78,70 @@ export async function cylinderList({ tx, tenantId }: Viewer, { query, after }: P
   };
 }
 
+function loadCylinder({ tx, tenantId }: Viewer, id: string) {
+  return tx.cylinder.findUnique({
+    where: { tenantId_id: { tenantId, id } },
+    include: { ownerCustomer: true, gasAccount: true, cylinderTares: { orderBy: { fromAt: 'desc' }, take: 1 } },
+  });
+}
+type CylinderRow = NonNullable<Awaited<ReturnType<typeof loadCylinder>>>;
+
 export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<CylinderView> {
   const { tx, tenantId } = viewer;
-  const row = await tx.cylinder.findUnique({
-    where: { tenantId_id: { tenantId, id: cylinderId } },
-    include: { ownerCustomer: true, gasAccount: true, cylinderTares: { orderBy: { fromAt: 'desc' } } },
-  });
+  const row = await loadCylinder(viewer, cylinderId);
   if (!row?.gasAccount) throw notFound();
   const account = row.gasAccount.id;
   const contents = await contentsOf(tx, tenantId, account);
   const taints = await openTaints(tx, tenantId, account);
   const head = cylinderHead(row, contents, taints.map(asTaint));
-  const [tare] = row.cylinderTares;
-  const tareGrams = tare?.grams ?? 0;
-  const today = viewer.world.calendar.dayOf(viewer.now, viewer.tenant.timeZone);
-  const room =
-    head.refrigerant === null ? undefined : roomOf(row, { refrigerant: head.refrigerant, contents, tareGrams, today });
   const customers = await ownersOf(viewer, contents);
   return {
     cylinder: head,
-    waterCapacityKg: Number(row.waterCapacityKg),
-    tare: { value: tare?.value ?? '0', unit: (tare?.unit ?? 'lb') as EnteredMass['unit'] },
-    tareGrams,
-    servicePressurePsig:
-      row.servicePressureKpaGauge === null ? null : Math.round(Number(row.servicePressureKpaGauge) / KPA_PER_PSI),
-    testedMonth: row.testedMonth,
-    requalifyBy: room?.requalifyByOn ?? null,
-    contents: contents.map(({ holding, grams }) => ({
-      refrigerant: holding.refrigerant,
+    ...stampsView(row),
+    ...roomView(viewer, row, { refrigerant: head.refrigerant, contents }),
+    contents: contents.map(({ holding: { refrigerant, state, owner }, grams }) => ({
+      refrigerant,
       grams,
-      owner: holding.owner === null ? null : (customers.get(holding.owner) ?? null),
-      state: holding.state,
+      owner: owner === null ? null : (customers.get(owner) ?? null),
+      state,
     })),
-    grossLimitKg: room?.grossLimitKg ?? null,
-    roomKg: room?.roomKg ?? null,
-    limitText: room?.limitedBy ?? null,
-    mayFill: room?.mayFill ?? false,
-    whyNot: (room?.whyNot ?? []).map(({ code, text, clause }) => ({ code, text, clause: clause ?? null })),
     doubts: taints.map((taint) => doubtView(taint, head.netGrams)),
     movements: movementViews(await movementsOf(tx, tenantId, [account]), account, await accountNames(viewer)),
     number: await feedNumber(viewer),
+  };
+}
+
+const tareOf = (row: CylinderRow) => row.cylinderTares[0] ?? { value: '0', unit: 'lb', grams: 0 };
+function stampsView(row: CylinderRow) {
+  const { value, unit, grams } = tareOf(row);
+  const kpa = row.servicePressureKpaGauge;
+  return {
+    waterCapacityKg: Number(row.waterCapacityKg),
+    tare: { value, unit: unit as EnteredMass['unit'] },
+    tareGrams: grams,
+    servicePressurePsig: kpa === null ? null : Math.round(Number(kpa) / KPA_PER_PSI),
+    testedMonth: row.testedMonth,
+  };
+}
+
+const NO_ROOM = { requalifyByOn: null, grossLimitKg: null, roomKg: null, limitedBy: null, mayFill: false, whyNot: [] };
+/** Room and fitness to be filled with what is in it or what it is for; nothing is known of an empty one for any gas. */
+function roomView(
+  viewer: Viewer,
+  row: CylinderRow,
+  { refrigerant, contents }: { refrigerant: string | null; contents: readonly Portion[] },
+) {
+  const today = viewer.world.calendar.dayOf(viewer.now, viewer.tenant.timeZone);
+  const tareGrams = tareOf(row).grams;
+  const known = refrigerant === null ? undefined : roomOf(row, { refrigerant, contents, tareGrams, today });
+  const room = known ?? NO_ROOM;
+  return {
+    requalifyBy: room.requalifyByOn,
+    grossLimitKg: room.grossLimitKg,
+    roomKg: room.roomKg,
+    limitText: room.limitedBy,
+    mayFill: room.mayFill,
+    whyNot: room.whyNot.map(({ code, text, clause }) => ({ code, text, clause })),
   };
 }
 

@@ -92,40 +92,44 @@ export async function instrumentChecks({ tx, tenantId }: Viewer): Promise<Map<st
   return Map.groupBy(checks, (check) => check.instrumentId);
 }
 /** The first check after the look decides: had the instrument failed it, what it did not find may still be there. */
-const isInDoubt = (checks: readonly Check[], at: string): boolean =>
-  checks.find((check) => check.at > at)?.result === 'fail';
+const isInDoubt = (checks: readonly Check[] | undefined, at: string): boolean =>
+  checks?.find((check) => check.at > at)?.result === 'fail';
+
+interface LookBody {
+  readonly places: string[];
+  readonly where?: string;
+  readonly method: string;
+  readonly sensitivityGramsPerYear?: number;
+  readonly unitState: string;
+  readonly result: LookView['result'];
+  readonly why?: string;
+}
+type Reference = FactRow['factRefs'][number];
+/** How finely the look could see: as said at the time, else what its instrument senses. */
+function senseOf(body: LookBody, used: Reference | undefined): number | null {
+  const own = used?.instrument?.senseGramsPerYear;
+  return body.sensitivityGramsPerYear ?? (own === undefined || own === null ? null : Number(own));
+}
 
 export function lookView(
   viewer: Viewer,
   row: FactRow,
   given: { zone: string; checks: Map<string, Check[]> },
 ): LookView {
-  const body = bodyOf(row) as {
-    places: string[];
-    where?: string;
-    method: string;
-    sensitivityGramsPerYear?: number;
-    unitState: string;
-    result: LookView['result'];
-    why?: string;
-  };
+  const body = row.body as LookBody;
   const at = toInstant(row.happenedAt ?? row.recordedAt);
-  const instrument = row.factRefs.find((ref) => ref.role === 'instrument');
-  const checks = given.checks.get(instrument?.instrumentId ?? '') ?? [];
-  const sense =
-    body.sensitivityGramsPerYear ??
-    (instrument?.instrument?.senseGramsPerYear == null ? null : Number(instrument.instrument.senseGramsPerYear));
+  const used = row.factRefs.find((ref) => ref.role === 'instrument');
   return {
     id: row.id,
     day: viewer.world.calendar.dayOf(at, given.zone),
     placesText: body.places.map(placeWords),
     where: body.where ?? null,
     methodText: methodWordsOf(body.method),
-    instrument: instrument?.instrument?.tag ?? null,
-    sensitivityGramsPerYear: sense,
+    instrument: used?.instrument?.tag ?? null,
+    sensitivityGramsPerYear: senseOf(body, used),
     unitState: body.unitState,
     result: body.result,
-    inDoubt: body.result === 'clear' && isInDoubt(checks, at),
+    inDoubt: body.result === 'clear' && isInDoubt(given.checks.get(used?.instrumentId ?? ''), at),
     why: body.why ?? null,
     by: row.byPerson?.name ?? '',
     visitId: row.visitId,

@@ -134,15 +134,13 @@ export async function changesView(
   return {
     ...head,
     reset: false,
-    rows: rows
-      .slice(0, ROWS)
-      .map((row) => ({
-        number: Number(row.number),
-        kind: row.kind,
-        recordId: row.recordId,
-        op: row.op,
-        at: toInstant(row.at),
-      })),
+    rows: rows.slice(0, ROWS).map((row) => ({
+      number: Number(row.number),
+      kind: row.kind,
+      recordId: row.recordId,
+      op: row.op,
+      at: toInstant(row.at),
+    })),
     more: rows.length > ROWS,
   };
 }

@@ -172,7 +172,7 @@ function branchFrom(facts: FactRows, row: HeadRow): VisitView['branch'] {
   const body = first?.body as { standing?: Pressure; ambient?: Temperature } | undefined;
   const refrigerant = row.visitCircuits[0]?.circuit.refrigerant;
   if (!body?.standing || !body.ambient || refrigerant === undefined) return null;
-  const standingKpa = readingKpa('standing', 'Standing pressure', body.standing, row.site);
+  const standingKpa = readingKpa({ field: 'standing', label: 'Standing pressure', reading: body.standing }, row.site);
   const ambientK = toKelvin(Number(body.ambient.value), body.ambient.unit);
   return branchOf({ refrigerant, standingKpa, ambientK, site: row.site });
 }
