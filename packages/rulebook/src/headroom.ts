@@ -25,7 +25,10 @@ const PLACES: Readonly<Record<MassUnit, number>> = { lb: 2, oz: 2, 'lb-oz': 2, k
 
 function roundedDown(grams: Rational, unit: MassUnit): EnteredMass {
   const positive = compare(grams, ZERO) > 0 ? grams : ZERO;
-  return { value: massText(positive, unit, PLACES[unit], 'down'), unit: unit === 'lb-oz' ? 'lb' : unit };
+  return {
+    value: massText(positive, unit, { places: PLACES[unit], rounding: 'down' }),
+    unit: unit === 'lb-oz' ? 'lb' : unit,
+  };
 }
 
 /** The visit that an addition on the day would belong to. */

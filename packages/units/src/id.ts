@@ -12,8 +12,8 @@ export function uuidv7(epochMs: number, random: Uint8Array): string {
     rest = Math.floor(rest / 256);
   }
   bytes.set(random.subarray(0, 10), 6);
-  bytes[6] = 0x70 | (bytes[6]! & 0x0f);
-  bytes[8] = 0x80 | (bytes[8]! & 0x3f);
+  bytes[6] = 0x70 | ((bytes[6] ?? 0) & 0x0f);
+  bytes[8] = 0x80 | ((bytes[8] ?? 0) & 0x3f);
   const text = hex(bytes);
   return [text.slice(0, 8), text.slice(8, 12), text.slice(12, 16), text.slice(16, 20), text.slice(20)].join('-');
 }

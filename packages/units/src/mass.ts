@@ -64,12 +64,11 @@ export const bookedGrams = (entered: EnteredMass): Grams => grams(Number(roundHa
 /** An exact mass in a unit; `lb-oz` counts pounds. */
 export const inUnit = (exact: Rational, to: MassUnit): Rational => divide(exact, GRAMS_PER[to === 'lb-oz' ? 'lb' : to]);
 
-/** Decimal text of an exact mass in a unit, at most `places` digits; `lb-oz` is written as pounds. */
-export function massText(
-  exact: Rational,
-  to: MassUnit,
-  places: number,
-  rounding: 'half-up' | 'down' = 'half-up',
-): string {
+/** At most so many digits after the point; rounded half up, or cut `down`. */
+export type MassDigits = number | { readonly places: number; readonly rounding: 'half-up' | 'down' };
+
+/** Decimal text of an exact mass in a unit; `lb-oz` is written as pounds. */
+export function massText(exact: Rational, to: MassUnit, digits: MassDigits): string {
+  const { places, rounding } = typeof digits === 'number' ? { places: digits, rounding: 'half-up' as const } : digits;
   return toDecimal(inUnit(exact, to), places, rounding);
 }

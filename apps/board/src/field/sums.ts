@@ -25,7 +25,7 @@ const unitWord = (unit: MassUnit): string => (unit === 'lb-oz' ? 'lb' : unit);
 
 /** `12,000 g`, `18 lb`: an exact mass in a unit, thousands grouped. */
 export function massWords(grams: Rational, unit: MassUnit, rounding: 'half-up' | 'down' = 'half-up'): string {
-  const [whole = '', fraction] = massText(grams, unit, PLACES[unit], rounding).split('.');
+  const [whole = '', fraction] = massText(grams, unit, { places: PLACES[unit], rounding }).split('.');
   const grouped = whole.replace(/\B(?=(\d{3})+$)/g, ',');
   return `${grouped}${fraction === undefined ? '' : `.${fraction}`} ${unitWord(unit)}`;
 }
