@@ -36,9 +36,8 @@ function evacuationPath(visitId: string, asked: EvacuationQuery): Path {
 }
 
 /** No signal, or a server that asks for patience: the same push may succeed later. */
-const isPassing = (status: number): boolean => status === 0 || status === 429 || status >= 500;
+export const isPassing = (status: number): boolean => status === 0 || status === 429 || status >= 500;
 const DEFAULT_WAITS = [1_000, 2_000, 5_000, 15_000, 30_000];
-/** A command that the server holds for another one is asked after so many rounds at most, then again with the next. */
 type Pushed = { readonly is: 'answer'; readonly answer: CommandAnswer } | { readonly is: 'stop'; readonly line: Line };
 
 class ApiPort implements FieldPort {

@@ -2,7 +2,7 @@
 import type { MeView } from '@ullage/contracts';
 import { newKey } from '../lib/client.ts';
 import { liveHub } from '../lib/live-hub.ts';
-import { makeApiPort, readMe } from './api-port.ts';
+import { isPassing, makeApiPort, readMe } from './api-port.ts';
 import { type Keep, makeKeep } from './keep.ts';
 import { Outbox } from './outbox.ts';
 import type { FieldPort, Read } from './port.ts';
@@ -21,12 +21,24 @@ async function alone<T>(name: string, work: () => T | Promise<T>): Promise<T> {
   return navigator.locks.request(name, async () => work());
 }
 
+const WHO = 'who';
+/** Who is signed in; while the server cannot be reached, who it was last: the notes on this phone are theirs. */
+async function whoIsHere(keep: Keep): Promise<Read<{ readonly me: MeView; readonly skewMs: number }>> {
+  const answer = await readMe();
+  if (answer.ok) {
+    keep.write(WHO, answer.data);
+    return { ok: true, data: { me: answer.data, skewMs: Date.parse(answer.data.now) - Date.now() } };
+  }
+  const last = isPassing(answer.problem.status) ? (keep.read(WHO) as MeView | undefined) : undefined;
+  return last ? { ok: true, data: { me: last, skewMs: 0 } } : answer;
+}
+
 export async function open(): Promise<Read<Opened>> {
-  const me = await readMe();
-  if (!me.ok) return me;
-  const skewMs = Date.parse(me.data.now) - Date.now();
+  const who = await whoIsHere(makeKeep(localStorage, 'ullage|1|'));
+  if (!who.ok) return who;
+  const { me, skewMs } = who.data;
   // Another person on the same phone has notes and a device number of their own.
-  const keep = makeKeep(localStorage, `ullage|1|${me.data.tenant.id}|${me.data.person.id}|`);
+  const keep = makeKeep(localStorage, `ullage|1|${me.tenant.id}|${me.person.id}|`);
   const outbox = new Outbox({ keep, newId: newKey, exclusive: (work) => alone('ullage-field-number', work) });
   const port = makeApiPort({
     outbox,
@@ -37,5 +49,5 @@ export async function open(): Promise<Read<Opened>> {
         if (signal !== 'lost') onChange();
       }),
   });
-  return { ok: true, data: { me: me.data, port, keep, serverNow: () => new Date(Date.now() + skewMs) } };
+  return { ok: true, data: { me, port, keep, serverNow: () => new Date(Date.now() + skewMs) } };
 }

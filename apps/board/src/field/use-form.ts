@@ -134,24 +134,25 @@ export function useForm<V extends object, K extends CommandName>(options: FormOp
   const save = async (): Promise<void> => {
     if (busy) return;
     const ready = prepare(options, held, screen);
-    if (!ready.ok) {
-      refuse(ready.problem);
-      return focusFault(ready.problem, id);
-    }
+    if (ready.ok) return submit(ready);
+    refuse(ready.problem);
+    focusFault(ready.problem, id);
+  };
+  const submit = async (ready: Extract<Ready<K>, { ok: true }>): Promise<void> => {
     setBusy(true);
     const draft: Draft = { v: 1, ids: ready.ids, values: held.values as Draft['values'] };
     const happenedAt = screen.now().toISOString();
     const sent = await screen.port.send({ ...ready.built, kind: options.kind, happenedAt, place, draft });
-    const back = sent.is === 'answered' && sent.answer.outcome === 'needs-attention' ? takeBack() : undefined;
-    if (sent.is === 'answered' && !back) await screen.refresh();
+    const answer = sent.is === 'answered' ? sent.answer : undefined;
+    const isRefused = answer?.outcome === 'needs-attention';
+    const problem = isRefused ? takeBack() : undefined;
+    if (answer && !isRefused) await screen.refresh();
     setBusy(false);
     if (sent.is === 'full') return setNotKept(true);
-    if (back) return focusFault(back, id);
+    if (isRefused) return problem && focusFault(problem, id);
     clear();
-    announce(
-      sent.is === 'kept' ? 'Kept on this phone; it goes out when there is a signal.' : `Saved: ${ready.built.said}`,
-    );
-    options.onSaved?.(sent.is === 'answered' ? sent.answer : undefined, held.values, ready.built.makes ?? []);
+    announce(answer ? `Saved: ${ready.built.said}` : 'Kept on this phone; it goes out when there is a signal.');
+    options.onSaved?.(answer, held.values, ready.built.makes ?? []);
   };
   const error = (path: string): string | undefined => faultOf(held.problem?.errors ?? [], path);
   const { values, problem, touched } = held;

@@ -27,7 +27,9 @@ export const Cylinder = () => (
   </Caution>
 );
 export const ColdBurn = () => (
-  <Caution title="Cold burn">liquid boils at -40 °C. Gloves and goggles; never shut it in between two valves.</Caution>
+  <Caution title="Cold burn">
+    liquid at −40 °C freezes skin and eyes. Gloves and goggles; never shut liquid in between two valves.
+  </Caution>
 );
 export const Suffocation = () => (
   <Caution title="Suffocation">

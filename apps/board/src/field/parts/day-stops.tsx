@@ -47,7 +47,7 @@ function StopRow({ stop, isNext, now }: StopRowProps) {
         style={{ minHeight: Math.min(190, 56 + visit.minutes / 4) }}
       >
         {now && (
-          <p className={css['now']} style={{ top: `${(now.share * 100).toFixed(1)}%` }}>
+          <p className={css['now']} style={{ top: `max(30px, ${(now.share * 100).toFixed(1)}%)` }}>
             <span className="spoken">Now </span>
             {now.text}
           </p>
@@ -100,12 +100,17 @@ export function DayStops({ stops, next, now }: DayStopsProps) {
   const here = nowOn(stops, now);
   return (
     <ol className={css['day']}>
+      {here.share === 0 && (
+        <li className={css['early']}>
+          <time>{clock(now, timeZone)}</time> now
+        </li>
+      )}
       {stops.map((stop, i) => (
         <StopRow
           key={stop.visit.id}
           stop={stop}
           isNext={stop.visit.id === next?.id}
-          now={i === here.at ? { share: here.share, text: clock(now, timeZone) } : undefined}
+          now={i === here.at && here.share > 0 ? { share: here.share, text: clock(now, timeZone) } : undefined}
         />
       ))}
     </ol>

@@ -66,6 +66,8 @@ export interface StepScreenProps {
   readonly before?: ReactNode;
   /** Under what was recorded: what follows from it. */
   readonly after?: ReactNode;
+  /** Under the form. */
+  readonly below?: ReactNode;
   readonly onCorrect?: (fact: FactView) => void;
   readonly children: ReactNode;
 }
@@ -87,6 +89,7 @@ export function StepScreen({
   addText,
   before,
   after,
+  below,
   onCorrect,
   children,
 }: StepScreenProps) {
@@ -121,6 +124,7 @@ export function StepScreen({
           {children}
         </FormBody>
       )}
+      {below}
     </StepShell>
   );
 }

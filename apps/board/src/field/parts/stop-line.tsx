@@ -15,7 +15,7 @@ export function StopLine({ advice, readKpa }: { advice: EvacuationAdvice; readKp
   const x = (kpa: number): string => `${share(kpa).toFixed(2)}%`;
   const label = `Law ${pressureWords(level, pressure, siteKpa)}${readKpa === undefined ? '' : `; stopped at ${pressureWords(readKpa, pressure, siteKpa)}`}; below ${pressureWords(siteKpa, pressure, siteKpa)} an open leak draws air in.`;
   return (
-    <svg className={draw['bar']} width="100%" height="58" role="img" aria-label={label}>
+    <svg className={draw['bar']} width="100%" height="70" role="img" aria-label={label}>
       <rect x="0" y="18" width={x(siteKpa)} height="16" className={draw['beyond']} />
       <rect
         x={x(siteKpa)}
@@ -24,21 +24,34 @@ export function StopLine({ advice, readKpa }: { advice: EvacuationAdvice; readKp
         height="16"
         className={draw['empty']}
       />
-      <text x="0" y="12" className={draw['quiet']}>
-        air comes in
-      </text>
-      <text x="100%" y="12" textAnchor="end" className={draw['quiet']}>
-        gas left
-      </text>
+      {readKpa !== undefined && (
+        <Reading x={x(readKpa)} share={share(readKpa)} text={pressureWords(readKpa, pressure, siteKpa)} />
+      )}
       <line x1={x(level)} x2={x(level)} y1="13" y2="39" className={draw['needle']} />
-      <text x={x(level)} y="53" textAnchor="middle" className={draw['strong']}>
+      <text x={x(level)} y="51" textAnchor="middle" className={draw['strong']}>
         law {pressureWords(level, pressure, siteKpa)}
       </text>
-      {readKpa !== undefined && (
-        <svg x={x(readKpa)} y="18" overflow="visible">
-          <path d="M0 2l-6 -11h12Z" fill="var(--ink)" />
-        </svg>
-      )}
+      <text x="0" y="67" className={draw['quiet']}>
+        air comes in
+      </text>
+      <text x="100%" y="67" textAnchor="end" className={draw['quiet']}>
+        gas left inside
+      </text>
     </svg>
+  );
+}
+
+/** Where it was stopped; the figure stays inside the drawing at either end. */
+function Reading({ x, share, text }: { x: string; share: number; text: string }) {
+  const anchor = share < 20 ? 'start' : share > 80 ? 'end' : 'middle';
+  return (
+    <>
+      <svg x={x} y="18" overflow="visible">
+        <path d="M0 14l-6 -11h12Z" fill="var(--ink)" stroke="var(--sheet)" />
+      </svg>
+      <text x={x} y="12" textAnchor={anchor}>
+        {text}
+      </text>
+    </>
   );
 }

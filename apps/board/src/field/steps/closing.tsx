@@ -62,7 +62,7 @@ export function ClosingStep() {
       names={['closing']}
       saveText="Save the readings"
       addText="Read again"
-      after={<Statement />}
+      below={<Statement />}
     >
       <p className={css['source']}>
         Read after at least 15 minutes of running (common practice; the maker’s time comes first).

@@ -1,4 +1,5 @@
 'use client';
+import type { LeakPointView } from '@ullage/contracts';
 import { bind } from '../parts/bind.ts';
 import { Keys, Line, Ticks } from '../parts/fields.tsx';
 import { StepScreen } from '../parts/step-screen.tsx';
@@ -18,11 +19,21 @@ interface Values {
   readonly methods: readonly string[];
 }
 
+/** Leaks that the inspection has to name: those recorded at this visit, and those that are known and not repaired. */
+function useFound(): readonly LeakPointView[] {
+  const { view, glance } = useVisit();
+  const here = factsAt(view.facts, 'leaks', glance.circuitId).map((fact) => fact.body['leakPointId']);
+  return view.leakPoints.filter(
+    ({ id, circuitId, state }) =>
+      circuitId === glance.circuitId && (here.includes(id) || !['repaired', 'verified'].includes(state)),
+  );
+}
+
 function useInspection() {
   const { view, glance } = useVisit();
   // What was looked with at this visit is ticked already.
   const used = factsAt(view.facts, 'looks', glance.circuitId).map((fact) => fact.body['method']);
-  const found = view.leakPoints.filter((point) => point.circuitId === glance.circuitId && point.state !== 'verified');
+  const found = useFound();
   return useForm<Values, 'record-inspection'>({
     name: 'inspection',
     kind: 'record-inspection',
@@ -56,10 +67,9 @@ function useInspection() {
 
 /** The legal inspection has a scope: all that can be seen and reached, and what could not be, with the reason. */
 export function InspectionStep() {
-  const { view, glance } = useVisit();
   const form = useInspection();
   const { inaccessible } = form.values;
-  const found = view.leakPoints.filter((point) => point.circuitId === glance.circuitId && point.state !== 'verified');
+  const found = useFound();
   const change = (at: number, part: Partial<Missed>): void =>
     form.set({ inaccessible: inaccessible.map((missed, i) => (i === at ? { ...missed, ...part } : missed)) });
   return (
