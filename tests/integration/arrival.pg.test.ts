@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
+import type { CommandBody } from '@ullage/contracts';
 import { onDay } from '../support/day.ts';
 import { newId, openTestOffice } from '../support/office.ts';
 import type { Contractor, TestOffice } from '../support/office.ts';
@@ -115,7 +116,7 @@ describe('facts arriving in any order', () => {
       leakPointIds: [of.leak],
       method: 'soap',
       result: 'fail',
-    } as const;
+    } satisfies CommandBody<'record-verification'>;
     await firm.send('dispatcher', 'place-visit', {
       visitId: item!.visit.id,
       version: item!.visit.version,

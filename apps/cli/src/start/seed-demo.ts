@@ -14,15 +14,11 @@ export type Demo = z.output<typeof Demo>;
 const demoFile = join(dataDir, 'demo.json');
 
 /**
- * Puts the demo into a database that this start has made. While the seed itself is still to be written its absence, and
- * nothing else, is put up with.
+ * Puts the demo into a database that this start has made.
+ * @throws Error with what the seed said when it failed
  */
 export async function seedDemo(urls: DatabaseUrls, tools: GuardedTools, step: (line: string) => void): Promise<void> {
   const script = join(root, 'apps/cli/src/seed.ts');
-  if (!existsSync(script)) {
-    step('no demo: apps/cli/src/seed.ts does not exist yet');
-    return;
-  }
   step('making the demo ...');
   const { ok, words } = await tools.run({ script, args: ['--demo'], cwd: root, env: urlsAsEnv(urls) });
   if (!ok) throw new Error(`Making the demo failed:\n${words}`);

@@ -33,7 +33,7 @@ async function keep(desk: Case, file: CircuitFile, answer: LeakRateAnswer): Prom
     rows.filter((row) => row.standing).map((row) => [row.onDay.toISOString().slice(0, 10), row]),
   );
   let number = rows.at(-1)?.number ?? 0;
-  for (const calculation of answer.inScope === true ? answer.calculations : []) {
+  for (const calculation of kept(answer)) {
     const known = standing.get(calculation.day);
     const result: KeptCalculation = { ...calculation, rulebookVersion: answer.rulebookVersion };
     if (known && sameResult(known.result, result)) {
@@ -52,6 +52,10 @@ async function keep(desk: Case, file: CircuitFile, answer: LeakRateAnswer): Prom
     desk.changed('calculation', gone.id);
   }
 }
+
+/** While less has gone back than was recovered nothing was added, and there is nothing to keep a sheet of. */
+const kept = (answer: LeakRateAnswer): readonly Calculation[] =>
+  answer.inScope === true ? answer.calculations.filter((calculation) => calculation.exact !== '0') : [];
 
 interface NewRow {
   tenantId: string;
