@@ -121,7 +121,7 @@ export const CYLINDERS = {
 
 interface Given {
   readonly history: Call['history'];
-  newId(): string;
+  readonly newId: () => string;
 }
 /** The call that makes a thing known. */
 export function callAt(thing: Thing, { newId, history }: Given): Call {

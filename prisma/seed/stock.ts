@@ -1,0 +1,50 @@
+/** People's papers, and what stands in the warehouse. */
+import { CYLINDERS } from './things.ts';
+import type { Teller } from './teller.ts';
+
+export async function givePapers(tell: Teller): Promise<{ technicianId: string }> {
+  const { office, actors, newId } = tell.stage;
+  tell.go(-200, '09:00');
+  const { items } = await office.people(actors.owner, []);
+  const technician = items.find((person) => person.role === 'technician');
+  if (!technician) throw new Error('the demo has no technician');
+  const universal = { id: newId(), scheme: 'us-608', type: 'universal', registeredOn: tell.day(-2000) } as const;
+  await tell.say('manager', 'register-person', {
+    personId: technician.id,
+    name: technician.name,
+    certificates: [universal],
+  });
+  const others = [
+    ['Odell Marsh', 'II', -900],
+    ['Juno Pell', 'apprentice', -120],
+  ] as const;
+  for (const [name, type, since] of others) {
+    const certificates = [{ id: newId(), scheme: 'us-608' as const, type, registeredOn: tell.day(since) }];
+    await tell.say('manager', 'register-person', { personId: newId(), name, certificates });
+  }
+  return { technicianId: technician.id };
+}
+
+export interface Things {
+  readonly newGas448: string;
+  readonly newGas404: string;
+  readonly recovery: string;
+  readonly detector: string;
+}
+export async function registerThings(tell: Teller): Promise<Things> {
+  const { newId } = tell.stage;
+  tell.go(-100, '08:00');
+  const ids: Things = { newGas448: newId(), newGas404: newId(), recovery: newId(), detector: newId() };
+  await tell.say('warehouse', 'register-cylinder', { cylinderId: ids.newGas448, ...CYLINDERS.newGas448 });
+  await tell.say('warehouse', 'register-cylinder', { cylinderId: ids.newGas404, ...CYLINDERS.newGas404 });
+  await tell.say('warehouse', 'register-cylinder', { cylinderId: ids.recovery, ...CYLINDERS.recovery });
+  await tell.say('warehouse', 'register-cylinder', { cylinderId: newId(), ...CYLINDERS.spare });
+  await tell.say('warehouse', 'register-instrument', {
+    instrumentId: ids.detector,
+    kind: 'detector',
+    tag: 'D-6',
+    senseGramsPerYear: 5,
+  });
+  await tell.say('warehouse', 'register-instrument', { instrumentId: newId(), kind: 'scale', tag: 'S-1' });
+  return ids;
+}
