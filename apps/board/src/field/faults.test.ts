@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { faultOf, isStop, pathOf, pathsToTry } from './faults.ts';
+import { faultOf, focusAfter, isStop, pathOf, pathsToTry } from './faults.ts';
 
 describe('pointer to field', () => {
   test.each([
@@ -29,5 +29,11 @@ describe('pointer to field', () => {
   test('a stop before the act is told from a fault in a field', () => {
     expect(isStop({ type: '/problems/stopped-before-act', title: 'Stop', status: 422 })).toBe(true);
     expect(isStop({ type: '/problems/not-valid', title: 'Not valid', status: 400 })).toBe(false);
+  });
+  test('a fault leads to its field; a stop or a rule is read first', () => {
+    const errors = [{ pointer: '/after/value', detail: 'Gross after: enter a number.' }];
+    expect(focusAfter({ type: '/problems/not-valid', title: '', status: 400, errors })[0]).toBe('after.value');
+    expect(focusAfter({ type: '/problems/stopped-before-act', title: '', status: 422, errors })).toEqual(['problem']);
+    expect(focusAfter({ type: '/problems/not-found', title: '', status: 404 })).toEqual(['problem']);
   });
 });

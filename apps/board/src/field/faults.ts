@@ -27,6 +27,13 @@ export function pathsToTry(pointer: string): readonly string[] {
 /** Whether the refusal came before the act, so that nothing has happened yet. */
 export const isStop = (problem: Problem): boolean => problem.type.endsWith('/stopped-before-act');
 
+/** Where the focus goes after a refusal: to the field at fault, but to the refusal itself when the act must not be done. */
+export function focusAfter(problem: Problem): readonly string[] {
+  const [first] = problem.errors ?? [];
+  const toStop = isStop(problem) || problem.rule !== undefined;
+  return first === undefined || toStop ? ['problem'] : [...pathsToTry(first.pointer), 'problem'];
+}
+
 /** A refusal found on the phone, before anything was sent. */
 export const localProblem = (errors: readonly FieldFault[]): Problem => ({
   type: '/problems/not-valid',

@@ -4,7 +4,7 @@ import { useEffect, useId, useRef, useState } from 'react';
 import { announce } from './announce.tsx';
 import { Check } from './check.ts';
 import { type Draft, type DraftPlace, dropDraft, readDraft, valuesOver, writeDraft } from './drafts.ts';
-import { faultOf, localProblem, pathsToTry } from './faults.ts';
+import { faultOf, focusAfter, localProblem } from './faults.ts';
 import { useVisit, type VisitScreen } from './visit-context.tsx';
 
 export interface Built<K extends CommandName> {
@@ -68,14 +68,14 @@ const placeOf = (screen: VisitScreen, name: string, wholeVisit: boolean): DraftP
   circuitId: wholeVisit ? undefined : screen.glance.circuitId,
 });
 
-/** Puts the focus where the first fault is. */
-function focusFault(problem: Problem, idOf: (path: string) => string): void {
-  const [first] = problem.errors ?? [];
-  if (!first) return;
-  requestAnimationFrame(() => {
-    const found = pathsToTry(first.pointer).map((path) => document.getElementById(idOf(path)));
+/** Puts the focus where a refusal is to be read or mended, once the fields can take it again. */
+function useFocusOnFault(problem: Problem | undefined, busy: boolean, idOf: (path: string) => string): void {
+  useEffect(() => {
+    if (!problem || busy) return;
+    const found = focusAfter(problem).map((path) => document.getElementById(idOf(path)));
     found.find((element) => element !== null)?.focus();
-  });
+    // eslint-disable-next-line react/exhaustive-deps -- a new refusal moves the focus, nothing else does
+  }, [problem, busy]);
 }
 
 /** The fields as they are on this phone, and the ways to change them. */
@@ -106,11 +106,7 @@ function useHeld<V extends object>(screen: VisitScreen, place: DraftPlace, initi
       put({ ...latest.current, problem });
     },
     /** What is kept on the phone now, after a refusal put it back. */
-    takeBack: (): Problem | undefined => {
-      const back = holdOf(screen, place, initial);
-      put(back);
-      return back.problem;
-    },
+    takeBack: (): void => put(holdOf(screen, place, initial)),
   };
 }
 
@@ -124,6 +120,7 @@ export function useForm<V extends object, K extends CommandName>(options: FormOp
   const prefix = useId();
   const id = (path: string): string => `${prefix}${path.replaceAll('.', '-')}`;
   const { queued } = screen.sync;
+  useFocusOnFault(held.problem, busy, id);
 
   // A refusal that arrives later puts the fields back into an empty step.
   useEffect(() => {
@@ -136,7 +133,6 @@ export function useForm<V extends object, K extends CommandName>(options: FormOp
     const ready = prepare(options, held, screen);
     if (ready.ok) return submit(ready);
     refuse(ready.problem);
-    focusFault(ready.problem, id);
   };
   const submit = async (ready: Extract<Ready<K>, { ok: true }>): Promise<void> => {
     setBusy(true);
@@ -145,11 +141,11 @@ export function useForm<V extends object, K extends CommandName>(options: FormOp
     const sent = await screen.port.send({ ...ready.built, kind: options.kind, happenedAt, place, draft });
     const answer = sent.is === 'answered' ? sent.answer : undefined;
     const isRefused = answer?.outcome === 'needs-attention';
-    const problem = isRefused ? takeBack() : undefined;
+    if (isRefused) takeBack();
     if (answer && !isRefused) await screen.refresh();
     setBusy(false);
     if (sent.is === 'full') return setNotKept(true);
-    if (isRefused) return problem && focusFault(problem, id);
+    if (isRefused) return;
     clear();
     announce(answer ? `Saved: ${ready.built.said}` : 'Kept on this phone; it goes out when there is a signal.');
     options.onSaved?.(answer, held.values, ready.built.makes ?? []);

@@ -27,7 +27,7 @@ export function Nested({ title, form, saveText, onLeave, children }: NestedProps
       <h3>{title}</h3>
       <ProblemBox problem={form.problem} idOf={form.id} />
       {children}
-      <BigButton busy={form.busy} onClick={() => void form.save()}>
+      <BigButton kind="plain" busy={form.busy} onClick={() => void form.save()}>
         {form.busy ? 'Saving' : saveText}
       </BigButton>
       <button type="button" className={css['quietly']} onClick={onLeave}>

@@ -27,7 +27,7 @@ export function ProblemBox({ problem, idOf }: ProblemBoxProps) {
   };
   const errors = problem.errors ?? [];
   return (
-    <section className={css['refused']} data-stop={stop || undefined} role="alert">
+    <section id={idOf('problem')} tabIndex={-1} className={css['refused']} data-stop={stop || undefined} role="alert">
       <h3>
         <Shape mark="refused" size={15} />
         {problem.title}
