@@ -62,7 +62,8 @@ class ApiPort implements FieldPort {
   today: FieldPort['today'] = ({ day, personId }) => read(`/v1/visits?day=${day}&personId=${personId}`);
   visit: FieldPort['visit'] = (id) => read(`/v1/visits/${encodeURIComponent(id)}`);
   evacuation: FieldPort['evacuation'] = (visitId, asked) => read(evacuationPath(visitId, asked));
-  cylinders: FieldPort['cylinders'] = (query) => read(`/v1/cylinders?query=${encodeURIComponent(query)}`);
+  cylinders: FieldPort['cylinders'] = (query) =>
+    read(query === '' ? '/v1/cylinders' : `/v1/cylinders?query=${encodeURIComponent(query)}`);
   cylinder: FieldPort['cylinder'] = (id) => read(`/v1/cylinders/${encodeURIComponent(id)}`);
 
   sync = (): Sync => this.#shown;

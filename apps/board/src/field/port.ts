@@ -54,7 +54,7 @@ export interface FieldPort {
   today(asked: { day: string; personId: string }): Promise<Read<VisitListView>>;
   visit(id: string): Promise<Read<VisitView>>;
   evacuation(visitId: string, asked: EvacuationQuery): Promise<Read<EvacuationAdvice>>;
-  /** Cylinders whose serial, label or gas fits what was typed. */
+  /** Cylinders whose serial or label fits what was typed; the first page of all for nothing typed. */
   cylinders(query: string): Promise<Read<CylinderListView>>;
   cylinder(id: string): Promise<Read<CylinderView>>;
   /** Keeps the command on this device first, then sends it; the promise waits for the answer while there is a signal. */

@@ -19,7 +19,7 @@ describe('the order of the work', () => {
     const short = stepsFor({ purpose: 'follow-up' }, [fact('verification', { result: 'pass' })]);
     expect(short.map((step) => step.id)).not.toContain('recovery');
     expect(short.find((step) => step.id === 'test')?.title).toBe('Follow-up verification');
-    expect(stepsFor({ purpose: 'follow-up' }, [fact('record-verification', { result: 'fail' })])).toBe(STEPS);
+    expect(stepsFor({ purpose: 'follow-up' }, [fact('verification', { result: 'fail' })])).toBe(STEPS);
   });
   test('a step outside a short order still has its place', () => {
     const short = stepsFor({ purpose: 'follow-up' }, []);
@@ -28,14 +28,15 @@ describe('the order of the work', () => {
   });
   test('going on is after the last thing recorded', () => {
     expect(nextOpenStep(STEPS, [], 'c1').id).toBe('safety');
-    expect(nextOpenStep(STEPS, [fact('arrive', {}, null)], 'c1').id).toBe('safety');
+    expect(nextOpenStep(STEPS, [fact('arrival', {}, null)], 'c1').id).toBe('safety');
     expect(nextOpenStep(STEPS, [fact('look'), fact('safety', {}, null)], 'c1').id).toBe('leaks');
-    expect(nextOpenStep(STEPS, [fact('finish-visit', {}, null)], 'c1').id).toBe('leave');
+    expect(nextOpenStep(STEPS, [fact('departure', {}, null)], 'c1').id).toBe('leave');
   });
   test('facts stand at their step, first and closing readings apart, each circuit for itself', () => {
-    expect(stepOf(fact('record-readings', { stage: 'first' }))).toBe('readings');
+    expect(stepOf(fact('readings', { stage: 'first' }))).toBe('readings');
     expect(stepOf(fact('readings', { stage: 'closing' }))).toBe('closing');
-    expect(stepOf(fact('state-normal-operation'))).toBe('closing');
+    expect(stepOf(fact('normal-operation'))).toBe('closing');
+    expect(stepOf(fact('correction', { why: 'x' }))).toBeUndefined();
     expect(factsAt([fact('look', {}, 'c2'), fact('look')], 'looks', 'c1')).toHaveLength(1);
   });
 });

@@ -40,7 +40,7 @@ const RETURN: readonly StepId[] = [
 ];
 
 type Fact = Pick<FactView, 'kind' | 'body' | 'circuitId'>;
-const isFailedTest = (fact: Fact): boolean => kindOf(fact) === 'verification' && fact.body['result'] === 'fail';
+const isFailedTest = (fact: Fact): boolean => fact.kind === 'verification' && fact.body['result'] === 'fail';
 
 /** The steps this visit leads through. */
 export function stepsFor(visit: Pick<VisitHead, 'purpose'>, facts: readonly Fact[]): readonly Step[] {
@@ -69,11 +69,8 @@ export function placeOf(steps: readonly Step[], id: StepId): StepPlace {
   return { number: at + 1, of: list.length, step, next: list[at + 1], before: list[at - 1] };
 }
 
-/** `record-look` and `look` alike. */
-export const kindOf = (fact: Pick<FactView, 'kind'>): string => fact.kind.replace(/^(record|state|finish)-/, '');
-
 const STEP_OF_KIND: Readonly<Record<string, StepId>> = {
-  arrive: 'start',
+  arrival: 'start',
   safety: 'safety',
   'tool-check': 'detector',
   look: 'looks',
@@ -87,16 +84,14 @@ const STEP_OF_KIND: Readonly<Record<string, StepId>> = {
   'service-loss': 'charge',
   inspection: 'inspection',
   'normal-operation': 'closing',
-  statement: 'closing',
-  visit: 'leave',
+  departure: 'leave',
   'owner-told': 'leave',
 };
 
-/** The step a fact is shown at; undefined for one that has no step. */
+/** The step a fact is shown at; a correction has none, it stands under what it corrects. */
 export function stepOf(fact: Fact): StepId | undefined {
-  const kind = kindOf(fact);
-  if (kind === 'readings' || kind === 'reading') return fact.body['stage'] === 'closing' ? 'closing' : 'readings';
-  return STEP_OF_KIND[kind];
+  if (fact.kind === 'readings') return fact.body['stage'] === 'closing' ? 'closing' : 'readings';
+  return STEP_OF_KIND[fact.kind];
 }
 
 /** What was recorded at a step, for one circuit or for the visit as a whole, oldest first. */

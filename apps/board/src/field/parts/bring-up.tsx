@@ -79,7 +79,7 @@ function Items({
   unit: Parameters<typeof massWords>[1];
 }) {
   const { port } = useField();
-  const cylinders = useRead(port, () => port.cylinders(refrigerant));
+  const cylinders = useRead(port, () => port.cylinders(''));
   const words = (grams: number): string => massWords(rational(grams), unit, 'down');
   const items = [...cylindersToBring(cylinders.data?.items ?? [], refrigerant, words), ...detectorOf(view)];
   return (

@@ -1,33 +1,24 @@
 'use client';
-import type { FactView } from '@ullage/contracts';
 import { compare, subtract, ZERO } from '@ullage/units';
 import type { MassUnit } from '@ullage/units';
 import { Shape } from '../../ui/state.tsx';
 import type { Typed } from '../check.ts';
-import { massWords, netOf, netOfVisit, rateHint, type RateHint, type Weighed } from '../sums.ts';
+import { massWords, netOf, netOfVisit, rateHint, type RateHint } from '../sums.ts';
 import { factsAt } from '../steps.ts';
+import { weightsOf } from '../weights.ts';
 import { useVisit, type VisitScreen } from '../visit-context.tsx';
 import css from './step.module.css';
-
-const weighed = (facts: readonly FactView[]): readonly Weighed[] =>
-  facts
-    .filter(
-      (fact) => fact.correctedById === null && fact.body['before'] !== undefined && fact.body['after'] !== undefined,
-    )
-    .map(({ body }) => ({ before: body['before'], after: body['after'] }) as Weighed);
 
 /** The rate that this charge would give; undefined where no headroom is known. */
 function hintFor(screen: VisitScreen, before: Typed, after: Typed): RateHint | undefined {
   const { glance, view } = screen;
   const net = netOf(before, after, 'circuit');
   if (net.is !== 'net' || !glance.headroom) return undefined;
+  const at = (step: 'charge' | 'recovery') => factsAt(view.facts, step, glance.circuitId);
   return rateHint({
     room: glance.headroom.mass,
     thresholdPercent: glance.headroom.thresholdPercent,
-    counted: netOfVisit(
-      weighed(factsAt(view.facts, 'charge', glance.circuitId)),
-      weighed(factsAt(view.facts, 'recovery', glance.circuitId)),
-    ),
+    counted: netOfVisit(weightsOf(at('charge'), view.facts), weightsOf(at('recovery'), view.facts)),
     more: net.grams,
     fullCharge: glance.fullCharge,
     method: view.site.leakRateMethod,

@@ -1,8 +1,11 @@
 'use client';
 import type { FactView } from '@ullage/contracts';
 import { type ReactNode, useState } from 'react';
+import type { EnteredMass } from '@ullage/units';
+import type { Typed } from '../check.ts';
 import { useForm } from '../use-form.ts';
 import { useVisit } from '../visit-context.tsx';
+import { standingWeights } from '../weights.ts';
 import { bind } from './bind.ts';
 import { Figure, Line, MASS_KEYS } from './fields.tsx';
 import { Nested } from './nested.tsx';
@@ -22,19 +25,13 @@ export function useCorrection(): Correction {
   };
 }
 
-/** A mass out of a recorded body; empty when it is none. */
-function massIn(body: FactView['body'], name: string): { text: string; unit: string } {
-  const found = body[name];
-  if (typeof found !== 'object' || found === null || !('value' in found) || !('unit' in found))
-    return { text: '', unit: 'lb' };
-  return { text: String(found.value), unit: String(found.unit) };
-}
-const isSame = (a: { text: string; unit: string }, b: { text: string; unit: string }): boolean =>
-  a.text.trim() === b.text && a.unit === b.unit;
+const typedOf = (mass: EnteredMass | undefined): Typed => ({ text: mass?.value ?? '', unit: mass?.unit ?? 'lb' });
+const isSame = (a: Typed, b: Typed): boolean => a.text.trim() === b.text && a.unit === b.unit;
 
 function CorrectForm({ fact, onDone }: { fact: FactView; onDone: () => void }) {
   const { view } = useVisit();
-  const was = { before: massIn(fact.body, 'before'), after: massIn(fact.body, 'after') };
+  const stands = standingWeights(fact, view.facts);
+  const was = { before: typedOf(stands?.before), after: typedOf(stands?.after) };
   const form = useForm<{ before: typeof was.before; after: typeof was.after; why: string }, 'correct-weighing'>({
     name: `correct-${fact.id}`,
     kind: 'correct-weighing',

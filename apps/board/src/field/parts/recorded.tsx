@@ -3,7 +3,10 @@ import type { FactView } from '@ullage/contracts';
 import { Shape } from '../../ui/state.tsx';
 import type { Queued } from '../outbox.ts';
 import { useVisit } from '../visit-context.tsx';
+import { correctionsOf, netWords, standingWeights } from '../weights.ts';
 import { clock } from '../words.ts';
+import { detailOf } from '../fact-words.ts';
+import { enteredWords, type Weighed } from '../sums.ts';
 import css from './step.module.css';
 
 interface RecordedProps {
@@ -12,26 +15,41 @@ interface RecordedProps {
   readonly onCorrect?: ((fact: FactView) => void) | undefined;
 }
 
-const hasWeights = ({ body }: FactView): boolean => body['before'] !== undefined && body['after'] !== undefined;
+function CorrectionLine({ correction, weights }: { correction: FactView; weights: Weighed }) {
+  const { view } = useVisit();
+  const why = correction.body['why'];
+  return (
+    <p className={css['source']}>
+      Corrected {clock(correction.happenedAt, view.site.timeZone)} to {enteredWords(weights.before)} and{' '}
+      {enteredWords(weights.after)}
+      {typeof why === 'string' && `: ${why}`}. The first stays in the record.
+    </p>
+  );
+}
 
 function FactRow({ fact, onCorrect }: { fact: FactView; onCorrect: RecordedProps['onCorrect'] }) {
   const { view } = useVisit();
   const at = clock(fact.happenedAt, view.site.timeZone);
-  const isOld = fact.correctedById !== null;
+  const weights = standingWeights(fact, view.facts);
+  const correction = correctionsOf(fact, view.facts).at(-1);
+  const lead = netWords(fact, view.facts) ?? detailOf(fact);
   return (
-    <li data-old={isOld || undefined}>
-      <Shape mark={isOld ? 'doubt' : 'done'} size={15} />
+    <li>
+      <Shape mark="done" size={15} />
       <div>
         <p>
-          <b>{fact.title}</b>
-          {isOld && ' (corrected since; kept in the record)'}
+          <b>
+            {fact.title}
+            {lead !== undefined && `: ${lead}`}
+          </b>
         </p>
         {fact.summary !== '' && <p>{fact.summary}</p>}
+        {correction && weights && <CorrectionLine correction={correction} weights={weights} />}
         <p className={css['source']}>
           {at}, {fact.by}
         </p>
       </div>
-      {onCorrect && !isOld && hasWeights(fact) && (
+      {onCorrect && weights && (
         <button type="button" onClick={() => onCorrect(fact)}>
           Correct
           <span className="spoken">

@@ -4,7 +4,7 @@ import { BigButton } from '../../ui/phone/big-button.tsx';
 import { ReadingsFields, useReadings } from '../parts/readings-fields.tsx';
 import { ProblemBox } from '../parts/problem-box.tsx';
 import { StepScreen } from '../parts/step-screen.tsx';
-import { factsAt, kindOf } from '../steps.ts';
+import { factsAt } from '../steps.ts';
 import { useForm } from '../use-form.ts';
 import { useVisit } from '../visit-context.tsx';
 import { clock } from '../words.ts';
@@ -24,9 +24,7 @@ function Statement() {
       said: 'Runs normally: your statement',
     }),
   });
-  const made = factsAt(view.facts, 'closing', glance.circuitId).findLast((fact) =>
-    /normal-operation|statement/.test(kindOf(fact)),
-  );
+  const made = factsAt(view.facts, 'closing', glance.circuitId).findLast((fact) => fact.kind === 'normal-operation');
   const waits = sync.queued.some((one) => one.place.step === 'statement' && one.place.circuitId === glance.circuitId);
   return (
     <section className={css['card']} aria-label="Your statement">
