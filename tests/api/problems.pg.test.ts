@@ -215,7 +215,7 @@ describe('a request that is not let in', () => {
       ['units', 'visits', 'cylinders', 'sheets'].map((noun) => firm.of.owner.get(`/v1/${noun}/${newId()}`)),
     );
     expect(answers.map(({ text }) => text)).toEqual(
-      Array(4).fill('{"type":"/problems/not-found","title":"Not found","status":404}'),
+      Array(4).fill('{"type":"/problems/not-found","title":"Not here","status":404}'),
     );
   });
 });
@@ -242,7 +242,7 @@ describe('what the office throws', () => {
   test('the unexpected says nothing of itself, and the log says where, not what', async () => {
     const before = api.log.length;
     const problem = expectProblem(await throwing(new Error('duplicate key: kim@firm.example')), 500, 'internal');
-    expect(problem).toEqual({ type: '/problems/internal', title: 'Something went wrong here', status: 500 });
+    expect(problem).toEqual({ type: '/problems/internal', title: 'Something broke here', status: 500 });
     const logged = api.log.slice(before).join('');
     expect(logged).toContain('problems.pg.test.ts');
     expect(logged).not.toContain('kim@');

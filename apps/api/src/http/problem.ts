@@ -1,48 +1,11 @@
-/** Every refusal leaves as one problem document (RFC 9457), and here a code meets its status. */
+/** Every refusal leaves as one problem document (RFC 9457); casework says which code has which status. */
+import { PROBLEMS } from '@ullage/casework';
 import type { Problem, ProblemCode } from '@ullage/contracts';
 import type { Refusal } from '@ullage/contracts';
 
-export const STATUS = {
-  'not-valid': 400,
-  'not-signed-in': 401,
-  'not-allowed': 403,
-  'not-found': 404,
-  'key-missing': 400,
-  'command-changed': 409,
-  stale: 409,
-  taken: 409,
-  'rule-forbids': 422,
-  'not-possible': 422,
-  'stopped-before-act': 422,
-  'too-large': 413,
-  'too-many': 429,
-  'not-text': 400,
-  unavailable: 503,
-  internal: 500,
-} as const satisfies Record<ProblemCode, number>;
-
-const TITLES = {
-  'not-valid': 'Not valid',
-  'not-signed-in': 'Not signed in',
-  'not-allowed': 'Not allowed',
-  'not-found': 'Not found',
-  'key-missing': 'Key missing',
-  'command-changed': 'Same id, other content',
-  stale: 'Changed meanwhile',
-  taken: 'Taken',
-  'rule-forbids': 'A rule forbids it',
-  'not-possible': 'Not possible',
-  'stopped-before-act': 'Stop',
-  'too-large': 'Too large',
-  'too-many': 'Too many requests',
-  'not-text': 'Not readable text',
-  unavailable: 'Not available now',
-  internal: 'Something went wrong here',
-} as const satisfies Record<ProblemCode, string>;
-
 /** The document for a code. A 404 is the same bytes whatever was asked for: it has no detail. */
 export function problemOf(code: ProblemCode, detail?: string): Problem {
-  const head = { type: `/problems/${code}`, title: TITLES[code], status: STATUS[code] };
+  const head = { type: `/problems/${code}`, title: PROBLEMS[code].title, status: PROBLEMS[code].status };
   return detail === undefined || detail === '' || code === 'not-found' ? head : { ...head, detail };
 }
 

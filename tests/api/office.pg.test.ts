@@ -1,0 +1,232 @@
+import { allRoutes, openApiOf } from '@ullage/api';
+import { createOffice } from '@ullage/casework';
+import { makeCalendar } from '@ullage/units';
+import { Temporal } from 'temporal-polyfill';
+import { beforeAll, describe, expect, test } from 'vitest';
+import { checksums } from '../support/api-checksums.ts';
+import { aFirm, expectOk } from '../support/api-people.ts';
+import type { Answer, Firm, Visitor } from '../support/api-people.ts';
+import { newId, runApi } from '../support/api-run.ts';
+import { validatorOf } from '../support/api-schema.ts';
+import type { OpenApi } from '../support/api-schema.ts';
+
+const calendar = makeCalendar(Temporal);
+const api = await runApi({
+  office: ({ database, clock }) =>
+    createOffice({ database, calendar, now: () => clock.now(), newId: () => clock.newId() }),
+});
+const document = openApiOf(allRoutes(api.app)) as unknown as OpenApi;
+
+const ids = {
+  customer: newId(),
+  site: newId(),
+  unit: newId(),
+  circuit: newId(),
+  visit: newId(),
+  cylinder: newId(),
+  person: '',
+};
+const lb = (value: string) => ({ value, unit: 'lb' });
+const day = (daysAgo: number): string =>
+  calendar.addDays(calendar.dayOf(calendar.fromEpochMs(Date.now()), 'America/Denver'), -daysAgo);
+const call = {
+  body: {
+    customer: { id: ids.customer, new: { name: 'Halloran <Foods> & Sons' } },
+    site: {
+      id: ids.site,
+      new: { address: '410 Aspen Way, Leadville', timeZone: 'America/Denver', elevationM: 1600 },
+    },
+    unit: { id: ids.unit, new: { tag: '0417' } },
+    circuit: {
+      id: ids.circuit,
+      new: {
+        refrigerant: 'R-448A',
+        use: 'commercial-refrigeration',
+        fullCharge: { mass: lb('220'), method: 'manufacturer' },
+      },
+    },
+    history: [
+      { id: newId(), onDay: day(200), mass: null, by: 'us' },
+      { id: newId(), onDay: day(75), mass: lb('18'), by: 'us' },
+    ],
+    visit: { id: ids.visit, symptom: 'Short of gas again' },
+  },
+};
+const cylinder = {
+  body: {
+    cylinderId: ids.cylinder,
+    kind: 'refillable',
+    specification: 'DOT-4BA400',
+    serial: 'C-1001',
+    waterCapacity: lb('47.7'),
+    tare: lb('28'),
+    gas: { refrigerant: 'R-448A', state: 'new', gross: lb('68') },
+  },
+};
+
+let firm: Firm;
+let other: Firm;
+const callKey = newId();
+const REGISTER = newId();
+beforeAll(async () => {
+  firm = await aFirm(api);
+  other = await aFirm(api);
+  await expectOk(firm.of.dispatcher.post('/v1/commands/take-call', call, { key: callKey }));
+  await expectOk(firm.of.technician.post('/v1/commands/register-cylinder', cylinder));
+  const people = (await expectOk(firm.of.owner.get('/v1/people'))).json()['items'] as { id: string; email: string }[];
+  ids.person = people.find(({ email }) => email === firm.of.technician.email)?.id ?? '';
+  const registered = {
+    body: {
+      personId: ids.person,
+      name: 'Kim',
+      email: firm.of.technician.email,
+      certificates: [{ id: newId(), scheme: 'us-608', type: 'universal' }],
+    },
+  };
+  await expectOk(firm.of.owner.post('/v1/commands/register-person', registered));
+});
+
+const reads = (): [path: string, url: string][] => [
+  ['/v1/me', '/v1/me'],
+  ['/v1/people', '/v1/people'],
+  ['/v1/places', '/v1/places?query=hall'],
+  ['/v1/units', '/v1/units'],
+  ['/v1/units/{id}', `/v1/units/${ids.unit}`],
+  ['/v1/visits', '/v1/visits'],
+  ['/v1/visits/{id}', `/v1/visits/${ids.visit}`],
+  [
+    '/v1/visits/{id}/evacuation',
+    `/v1/visits/${ids.visit}/evacuation?circuitId=${ids.circuit}&part=isolated&openLeak=true&evacuateAfter=true&machineMadeOn=2020-01-01`,
+  ],
+  ['/v1/visits/{id}/service-record', `/v1/visits/${ids.visit}/service-record`],
+  ['/v1/returns', '/v1/returns'],
+  ['/v1/cylinders', '/v1/cylinders?query=C-1001'],
+  ['/v1/cylinders/{id}', `/v1/cylinders/${ids.cylinder}`],
+  ['/v1/books', '/v1/books'],
+  ['/v1/attention', '/v1/attention'],
+  ['/v1/notices', '/v1/notices'],
+  ['/v1/changes', '/v1/changes?epoch=1&number=0'],
+];
+
+describe('what the office answers is what the document promises, to the auditor too', () => {
+  test.each(reads().map(([path]) => path))('%s', async (path) => {
+    const url = reads().find(([each]) => each === path)?.[1] ?? '';
+    const answer = await firm.of.auditor.get(url);
+    expect([answer.status, answer.text]).toEqual([200, expect.any(String)]);
+    const valid = validatorOf(document, { path, method: 'get', status: '200' });
+    expect(valid(answer.json()), JSON.stringify(valid.errors)).toBe(true);
+  });
+
+  test('the sheet of the unit’s calculation', async () => {
+    const unit = (await firm.of.owner.get(`/v1/units/${ids.unit}`)).json();
+    const [circuit] = unit['circuits'] as { latest: { id: string; ratePercent: string } | null }[];
+    expect(circuit?.latest?.ratePercent).toBe('8.18');
+    const sheet = await firm.of.owner.get(`/v1/sheets/${circuit?.latest?.id}`);
+    const valid = validatorOf(document, { path: '/v1/sheets/{id}', method: 'get', status: '200' });
+    expect(valid(sheet.json()), JSON.stringify(valid.errors)).toBe(true);
+    const nowhere = await other.of.owner.get(`/v1/sheets/${newId()}`);
+    const foreign = await other.of.owner.get(`/v1/sheets/${circuit?.latest?.id}`);
+    expect([foreign.status, foreign.text]).toEqual([404, nowhere.text]);
+  });
+});
+
+test('the same command again is answered as the first time; other content under its id is refused', async () => {
+  const again = await firm.of.dispatcher.post('/v1/commands/take-call', call, { key: callKey });
+  expect(again.json()).toMatchObject({ id: callKey, outcome: 'already-applied' });
+  const changed = { body: { ...call.body, visit: { ...call.body.visit, symptom: 'Another' } } };
+  const refused = await firm.of.dispatcher.post('/v1/commands/take-call', changed, { key: callKey });
+  expect([refused.status, refused.json()['type']]).toEqual([409, '/problems/command-changed']);
+  const instrument = { body: { instrumentId: newId(), kind: 'detector', tag: 'D-7' } };
+  const same = Array.from({ length: 4 }, () =>
+    firm.of.technician.post('/v1/commands/register-instrument', instrument, { key: REGISTER }),
+  );
+  const outcomes = (await Promise.all(same)).map((answer) => String(answer.json()['outcome']));
+  expect(outcomes.sort((a, b) => (a < b ? -1 : 1))).toEqual([...Array<string>(3).fill('already-applied'), 'applied']);
+});
+
+interface Wall {
+  readonly what: string;
+  ask(by: Visitor, id: string): Promise<Answer>;
+  readonly id: () => string;
+}
+const onCircuit = (more: object) => ({ body: { visitId: ids.visit, circuitId: ids.circuit, ...more } });
+const WALL: Wall[] = [
+  { what: 'unit', id: () => ids.unit, ask: (by, id) => by.get(`/v1/units/${id}`) },
+  { what: 'visit', id: () => ids.visit, ask: (by, id) => by.get(`/v1/visits/${id}`) },
+  { what: 'service record', id: () => ids.visit, ask: (by, id) => by.get(`/v1/visits/${id}/service-record`) },
+  { what: 'cylinder', id: () => ids.cylinder, ask: (by, id) => by.get(`/v1/cylinders/${id}`) },
+  { what: 'visits of a person', id: () => ids.person, ask: (by, id) => by.get(`/v1/visits?personId=${id}`) },
+  {
+    what: 'arriving at a visit',
+    id: () => ids.visit,
+    ask: (by, id) => by.post('/v1/commands/arrive', { body: { visitId: id } }),
+  },
+  {
+    what: 'placing a visit',
+    id: () => ids.visit,
+    ask: (by, id) =>
+      by.post('/v1/commands/place-visit', {
+        body: { visitId: id, version: 1, personId: newId(), day: day(-1), time: '09:00', minutes: 60 },
+      }),
+  },
+  {
+    what: 'a charge into a circuit',
+    id: () => ids.circuit,
+    ask: (by, id) =>
+      by.post('/v1/commands/record-charge', {
+        body: {
+          ...onCircuit({}).body,
+          circuitId: id,
+          cylinderId: newId(),
+          before: lb('68'),
+          after: lb('60'),
+          full: 'no',
+        },
+      }),
+  },
+  {
+    what: 'a weighing put right',
+    id: () => ids.visit,
+    ask: (by, id) =>
+      by.post('/v1/commands/correct-weighing', { body: { factId: id, after: lb('60'), why: 'Misread' } }),
+  },
+  {
+    what: 'an attention item',
+    id: () => ids.visit,
+    ask: (by, id) => by.post('/v1/commands/settle-attention', { body: { attentionId: id, how: 'leave-out' } }),
+  },
+  {
+    what: 'a call from a known customer',
+    id: () => ids.customer,
+    ask: (by, id) =>
+      by.post('/v1/commands/take-call', {
+        body: { ...call.body, customer: { id }, visit: { id: newId() }, history: [] },
+      }),
+  },
+];
+
+describe('another contractor’s id answers byte for byte as one that does not exist', () => {
+  test.each(WALL)('$what', async ({ ask, id }) => {
+    const before = await checksums(api.admin);
+    const nowhere = await ask(other.of.owner, newId());
+    const foreign = await ask(other.of.owner, id());
+    const stripped = (answer: Answer) => answer.text.replaceAll(/"now":"[^"]+"/g, '"now":""');
+    expect([foreign.status, stripped(foreign)]).toEqual([nowhere.status, stripped(nowhere)]);
+    expect(foreign.text).not.toContain('Halloran');
+    expect(await checksums(api.admin)).toEqual(before);
+  });
+});
+
+test('what one contractor recorded is found by nobody else', async () => {
+  expect((await other.of.owner.get('/v1/units')).json()['items']).toEqual([]);
+  expect((await other.of.owner.get('/v1/places?query=hall')).json()).toEqual({ customers: [], sites: [], units: [] });
+});
+
+test('the auditor changes nothing: every command there is answers 403, and no row differs', async () => {
+  const before = await checksums(api.admin);
+  for (const route of allRoutes(api.app).filter(({ path }) => path.startsWith('/v1/commands/'))) {
+    const body = route.path.endsWith('take-call') ? call : { body: { visitId: ids.visit, circuitId: ids.circuit } };
+    expect((await firm.of.auditor.post(route.path, body)).status, route.path).toBe(403);
+  }
+  expect(await checksums(api.admin)).toEqual(before);
+});
