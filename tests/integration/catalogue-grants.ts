@@ -1,0 +1,141 @@
+/** Who may do what to which table, written by hand: a new table, verb, function or policy without an entry here fails. */
+import type pg from 'pg';
+
+const READ = ['SELECT'];
+const ADD = ['INSERT', 'SELECT'];
+const CHANGE = ['INSERT', 'SELECT', 'UPDATE'];
+const REMOVE = ['DELETE', 'INSERT', 'SELECT'];
+const ALL = ['DELETE', 'INSERT', 'SELECT', 'UPDATE'];
+
+const columns = (verb: string, names: string) => names.split(' ').map((name) => `${verb}(${name})`);
+const SETTINGS = 'country gwp_set locale mass_unit name pressure_unit shop_excess_kpa temperature_unit time_zone';
+
+/** Table by table, in the public schema: what the application may do. */
+const APPLICATION: Readonly<Record<string, readonly string[]>> = {
+  attention: CHANGE,
+  audit: ADD,
+  balance: READ,
+  calculation: CHANGE,
+  certificate: CHANGE,
+  circuit: CHANGE,
+  command: CHANGE,
+  command_wait: ALL,
+  contact: ADD,
+  customer: CHANGE,
+  cylinder: CHANGE,
+  cylinder_tare: ADD,
+  device: CHANGE,
+  duty: CHANGE,
+  duty_evidence: REMOVE,
+  episode: CHANGE,
+  facility: CHANGE,
+  facility_method: ADD,
+  fact: ADD,
+  fact_ref: ADD,
+  feed: ADD,
+  feed_counter: ['SELECT', 'UPDATE(number)'],
+  full_charge: ADD,
+  gas_account: ['INSERT', 'SELECT', 'UPDATE(kind)'], // so that a row can be locked; a trigger refuses the change
+  instrument: CHANGE,
+  leak_point: CHANGE,
+  location: CHANGE,
+  movement: ADD,
+  notice: CHANGE,
+  outbox: CHANGE,
+  person: CHANGE,
+  reminder: CHANGE,
+  site: CHANGE,
+  taint: CHANGE,
+  tenant: ['SELECT', ...columns('UPDATE', SETTINGS)],
+  unit: CHANGE,
+  visit: CHANGE,
+  visit_circuit: ADD,
+  visit_duty: ALL,
+  visit_person: ALL,
+  weighing: ADD,
+};
+/** The relay sees what is due, in every tenant, and changes nothing. */
+const RELAY: Readonly<Record<string, readonly string[]>> = { feed_counter: READ, outbox: READ, reminder: READ };
+/** The sign-in library in its own schema. */
+const SIGN_IN: Readonly<Record<string, readonly string[]>> = {
+  account: ALL,
+  invitation: ALL,
+  member: ALL,
+  organization: ALL,
+  rateLimit: ALL,
+  session: ALL,
+  user: ALL,
+  verification: ALL,
+};
+
+const lines = (schema: string, login: string, table: Readonly<Record<string, readonly string[]>>) =>
+  Object.entries(table).map(([name, verbs]) => `${schema}.${name} ${login}: ${[...verbs].sort().join(' ')}`);
+export const GRANTS = [
+  ...lines('public', 'ullage_app', APPLICATION),
+  ...lines('public', 'ullage_relay', RELAY),
+  ...lines('auth', 'ullage_auth', SIGN_IN),
+].sort();
+export const TABLES = [
+  ...Object.keys(APPLICATION).map((name) => `public.${name}`),
+  'public._prisma_migrations',
+  ...Object.keys(SIGN_IN).map((name) => `auth.${name}`),
+].sort();
+
+/** What runs with its owner's rights, and why. */
+export const DEFINERS = [
+  'auth.follow_member() search_path=public, pg_temp', // the library's member row makes our person
+  'auth.make_tenant() search_path=public, pg_temp', // the library's organisation makes our tenant
+  'public.book_movement() search_path=public, pg_temp', // balances follow from movements and nobody else writes them
+];
+/** Policies that see every tenant. */
+export const WIDE = [
+  'feed_counter due_everywhere SELECT {ullage_relay}',
+  'outbox due_everywhere SELECT {ullage_relay}',
+  'reminder due_everywhere SELECT {ullage_relay}',
+];
+
+type Lines = { line: string }[];
+const linesOf = async (client: pg.Client, text: string): Promise<string[]> =>
+  ((await client.query(text)).rows as Lines).map((row) => row.line).sort();
+
+/** Grants as they are, on tables and on columns, those of the owner aside. */
+export const grantsOf = (client: pg.Client) =>
+  linesOf(
+    client,
+    `WITH rows AS (
+       SELECT c.oid, c.relname, c.relowner, c.relnamespace, a.grantee, a.privilege_type AS verb FROM pg_class c, aclexplode(c.relacl) a
+       UNION ALL
+       SELECT c.oid, c.relname, c.relowner, c.relnamespace, a.grantee, format('%s(%s)', a.privilege_type, t.attname)
+       FROM pg_class c JOIN pg_attribute t ON t.attrelid = c.oid, aclexplode(t.attacl) a)
+     SELECT format('%s.%s %s: %s', relnamespace::regnamespace, relname, coalesce(nullif(grantee, 0)::regrole::text, 'PUBLIC'),
+       string_agg(verb, ' ' ORDER BY verb COLLATE "C")) AS line
+     FROM rows WHERE relnamespace::regnamespace::text IN ('public', 'auth') AND grantee <> relowner
+     GROUP BY relnamespace, relname, grantee`,
+  );
+export const tablesOf = (client: pg.Client) =>
+  linesOf(
+    client,
+    `SELECT format('%s.%s', relnamespace::regnamespace, relname) AS line FROM pg_class
+     WHERE relkind IN ('r', 'p', 'v', 'm', 'f') AND relnamespace::regnamespace::text IN ('public', 'auth')`,
+  );
+export const definersOf = (client: pg.Client) =>
+  linesOf(
+    client,
+    `SELECT format('%s.%s(%s) %s', pronamespace::regnamespace, proname, pg_get_function_identity_arguments(oid),
+       array_to_string(proconfig, ' ')) AS line FROM pg_proc WHERE prosecdef
+     AND pronamespace::regnamespace::text NOT IN ('pg_catalog', 'information_schema')`,
+  );
+export const widePoliciesOf = (client: pg.Client) =>
+  linesOf(
+    client,
+    `SELECT format('%s %s %s %s', tablename, policyname, cmd, roles) AS line FROM pg_policies
+     WHERE schemaname = 'public' AND coalesce(qual, '') !~ 'current_tenant'`,
+  );
+/** Who but their owner may run our functions. */
+export const executorsOf = (client: pg.Client) =>
+  linesOf(
+    client,
+    `SELECT format('%s %s', p.oid::regprocedure, coalesce(nullif(a.grantee, 0)::regrole::text, 'PUBLIC')) AS line
+     FROM pg_proc p, aclexplode(coalesce(p.proacl, acldefault('f', p.proowner))) a
+     WHERE p.pronamespace::regnamespace::text IN ('public', 'auth') AND a.grantee <> p.proowner AND p.prosecdef`,
+  );
