@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { onDay as at } from '../support/day.ts';
-import { openTestOffice } from '../support/office.ts';
+import { newId, openTestOffice } from '../support/office.ts';
 import type { Contractor, TestOffice } from '../support/office.ts';
 import { cylinders, ids, run, theCall, visitSteps } from '../support/story.ts';
 import type { StoryIds } from '../support/story.ts';
@@ -42,7 +42,7 @@ describe('the whole job on 30 April 2026', () => {
 
   test('the apprentice alone is refused by law; the certified technician is placed', async () => {
     const certificate = (type: 'II' | 'apprentice') => [
-      { id: crypto.randomUUID().replace(/-4/, '-7'), scheme: 'us-608' as const, type, registeredOn: '2025-06-01' },
+      { id: newId(), scheme: 'us-608' as const, type, registeredOn: '2025-06-01' },
     ];
     await firm.send('manager', 'register-person', {
       personId: of.technician,

@@ -165,8 +165,9 @@ function stampsOf(body: CommandBody<'register-cylinder'>) {
 /** Two phones may register one cylinder: a serial met before is asked about, never refused. */
 async function askAboutTwins(desk: Case, cylinderId: string, serial: string): Promise<void> {
   const twins = await desk.tx.cylinder.count({ where: { tenantId: desk.tenantId, serial, id: { not: cylinderId } } });
-  if (twins > 0)
-    desk.ask('cylinder-likeness', `Another cylinder bears the serial ${serial}. Check whether they are one.`);
+  if (twins === 0) return;
+  const text = `Another cylinder bears the serial ${serial}. Check whether they are one.`;
+  desk.raise({ code: 'cylinder-likeness', text, subject: { kind: 'cylinder', id: cylinderId } });
 }
 
 /** The tare in force at an instant, in grams. @throws Refusal not-found for an unknown cylinder */

@@ -29,13 +29,12 @@ export async function askAfterAct(desk: Case, done: Done): Promise<void> {
           taints: (await openTaints(tx, tenantId, account)).map(asTaint),
         }
       : { act: 'recovery', ...shared, ...(await recoveryLimits(desk, done, contents)), grams: done.grams };
-  for (const { code, text } of asks({ act, derived: [] })) desk.ask(code, text);
+  const subject = { kind: 'cylinder', id: done.cylinderId } as const;
+  for (const { code, text } of asks({ act, derived: [] })) desk.raise({ code, text, subject });
   const cylinder = await tx.cylinder.findUniqueOrThrow({ where: { tenantId_id: { tenantId, id: done.cylinderId } } });
   if (cylinder.dedicatedTo !== null && cylinder.dedicatedTo !== done.refrigerant) {
-    desk.ask(
-      'other-gas',
-      `The cylinder is for ${cylinder.dedicatedTo}, the circuit runs on ${done.refrigerant}. Mark it and check.`,
-    );
+    const text = `The cylinder is for ${cylinder.dedicatedTo}, the circuit runs on ${done.refrigerant}. Mark it and check.`;
+    desk.raise({ code: 'other-gas', text, subject });
   }
 }
 

@@ -1,6 +1,6 @@
 import { asks as asksOf, reconcile, replayCircuit, replayCylinder, reverse } from '@ullage/gasbook';
 import type { DerivedPosting } from '@ullage/gasbook';
-import type { Case } from '../pipeline/case.ts';
+import type { Case, Concern } from '../pipeline/case.ts';
 import { derivedAgainst, outsideAccounts } from './accounts.ts';
 import { enterMovements, movementsOf } from './movement-rows.ts';
 import type { BookedMovement } from './movement-rows.ts';
@@ -23,11 +23,10 @@ export async function deriveBooks(desk: Case): Promise<void> {
       account.circuitId === null
         ? replayCylinder(await cylinderTimeline(loaded, account.cylinderId ?? '', accountId), outside)
         : replayCircuit(await circuitTimeline(loaded, account.circuitId, accountId), outside);
-    await post(desk, accountId, { wanted, movements });
-    desk.changed(
-      account.circuitId === null ? 'cylinder' : 'circuit',
-      account.circuitId ?? account.cylinderId ?? accountId,
-    );
+    const subject = subjectOf(account);
+    const fresh = await post(desk, accountId, { wanted, movements });
+    for (const { code, text } of booksAsk(fresh)) desk.raise({ code, text, subject });
+    desk.changed(subject.kind, subject.id);
   }
 }
 
@@ -35,7 +34,7 @@ async function post(
   desk: Case,
   account: string,
   { wanted, movements }: { wanted: DerivedPosting[]; movements: BookedMovement[] },
-): Promise<void> {
+): Promise<DerivedPosting[]> {
   const { reverse: wrong, post: fresh } = reconcile({ account, wanted, standing: movements });
   const stamp = () => ({ id: desk.world.newId(), recordedAt: desk.recordedAt });
   const entering = fresh.map((posting): BookedMovement => ({
@@ -46,11 +45,22 @@ async function post(
     measured: 'derived',
   }));
   await enterMovements(desk, [...wrong.map((movement) => reverse(movement, stamp())), ...entering]);
-  for (const { code, text } of booksAsk(fresh)) desk.ask(code, text);
+  return [...fresh];
 }
+
+const subjectOf = (account: { circuitId: string | null; cylinderId: string | null }): Concern['subject'] =>
+  account.circuitId === null
+    ? { kind: 'cylinder', id: account.cylinderId ?? '' }
+    : { kind: 'circuit', id: account.circuitId };
+
+/** Two sigma of an ordinary field scale (14 g, common practice): below it two readings of one weight differ by themselves. */
+const SCALE_NOISE_GRAMS = 28;
 
 /** Questions that the derived postings raise by themselves, whoever caused them. */
 function booksAsk(derived: readonly DerivedPosting[]) {
+  const telling = derived.filter(
+    (posting) => posting.derived.cause !== 'weighing-differs' || posting.grams > SCALE_NOISE_GRAMS,
+  );
   const nothingStops = { act: 'charge', refrigerant: '', contents: [], circuitOwner: '', taints: [] } as const;
-  return asksOf({ act: nothingStops, derived });
+  return asksOf({ act: nothingStops, derived: telling });
 }

@@ -24,6 +24,10 @@ export interface Ask {
   readonly code: string;
   readonly text: string;
 }
+/** Something is booked and somebody should look: kept as an attention item until a person has. */
+export interface Concern extends Ask {
+  readonly subject: { readonly kind: 'cylinder' | 'circuit'; readonly id: string };
+}
 
 /**
  * One command being worked on, inside one transaction. Handlers write rows and note here what they touched; the pipeline
@@ -40,7 +44,9 @@ export class Case {
   readonly recordedAt: Instant;
   readonly commandId: string;
   readonly changes: Change[] = [];
+  /** Questions back to whoever sent the command. */
   readonly asks: Ask[] = [];
+  readonly concerns: Concern[] = [];
   /** Circuits whose legal state must be worked out anew. */
   readonly circuits = new Set<string>();
   /** Gas accounts whose derived postings must be worked out anew. */
@@ -61,6 +67,12 @@ export class Case {
   }
   ask(code: string, text: string): void {
     if (!this.asks.some((ask) => ask.code === code)) this.asks.push({ code, text });
+  }
+  /** Asks the sender, and leaves it to a person as well. */
+  raise(concern: Concern): void {
+    const { code, text } = concern;
+    this.ask(code, text);
+    if (!this.concerns.some((other) => other.code === code)) this.concerns.push(concern);
   }
 }
 

@@ -26,9 +26,26 @@ export async function settle(desk: Case, kind: CommandName, answer: () => Promis
       },
     });
   }
+  await writeConcerns(desk);
   await answer();
   await writeAudit(desk, kind);
   await writeFeed(desk);
+}
+
+/** One open item per concern and thing: a cylinder that is asked about twice is still one cylinder to look at. */
+async function writeConcerns(desk: Case): Promise<void> {
+  const { tx, tenantId } = desk;
+  for (const { code, text, subject } of desk.concerns) {
+    const same = { tenantId, kind: 'record', reason: code, subjectId: subject.id, closedAt: null };
+    if ((await tx.attention.count({ where: same })) > 0) continue;
+    const id = desk.world.newId();
+    const problem = { title: 'Booked; somebody should look', detail: text };
+    const openedAt = toDate(desk.recordedAt);
+    await tx.attention.create({
+      data: { ...same, id, commandId: desk.commandId, problem, subjectKind: subject.kind, openedAt },
+    });
+    desk.changed('attention', id, 'made');
+  }
 }
 
 async function writeAudit(desk: Case, kind: CommandName): Promise<void> {

@@ -183,7 +183,7 @@ export const RegisterCylinder = z
   .meta({ id: 'RegisterCylinder', description: 'Register a cylinder by its stamps, with what is in it.' });
 
 export const SettleAttention = z
-  .strictObject({ attentionId: Id, how: z.enum(['try-again', 'leave-out']), note: note('Note') })
+  .strictObject({ attentionId: Id, how: z.enum(['try-again', 'leave-out', 'looked-at']), note: note('Note') })
   .meta({ id: 'SettleAttention', description: 'Try a refused command again, or leave it out; it is kept either way.' });
 
 export const LinkOwnerTold = z
