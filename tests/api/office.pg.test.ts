@@ -230,3 +230,22 @@ test('the auditor changes nothing: every command there is answers 403, and no ro
   }
   expect(await checksums(api.admin)).toEqual(before);
 });
+
+test('in a device’s push another contractor’s id needs attention in the same words as one that does not exist', async () => {
+  const device = newId();
+  const push = async (visitId: string, deviceSeq: number): Promise<Answer> => {
+    const sentAt = new Date().toISOString();
+    const id = newId();
+    const envelope = { id, schema: 'arrive', device, deviceSeq, happenedAt: sentAt, body: { visitId } };
+    return other.of.owner.post('/v1/sync/push', { sentAt, device, commands: [envelope] });
+  };
+  const plain = ({ text }: Answer): string =>
+    text.replaceAll(/[0-9a-f]{8}-[0-9a-f-]{27}/g, '').replace(/"number":\d+/, '');
+  const nowhere = await push(newId(), 1);
+  const foreign = await push(ids.visit, 2);
+  expect(nowhere.status).toBe(200);
+  expect(nowhere.json()['answers']).toMatchObject([{ outcome: 'needs-attention' }]);
+  expect(plain(foreign)).toBe(plain(nowhere));
+  const valid = validatorOf(document, { path: '/v1/sync/push', method: 'post', status: '200' });
+  expect(valid(foreign.json()), JSON.stringify(valid.errors)).toBe(true);
+});
