@@ -51,5 +51,4 @@ export function go(to: string): void {
   if (to === location.pathname + location.search) return;
   history.pushState(null, '', to);
   dispatchEvent(new Event(MOVED));
-  scrollTo(0, 0);
 }

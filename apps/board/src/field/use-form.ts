@@ -68,6 +68,10 @@ const placeOf = (screen: VisitScreen, name: string, wholeVisit: boolean): DraftP
   circuitId: wholeVisit ? undefined : screen.glance.circuitId,
 });
 
+/** Whether something typed is kept under a form's name: such a form opens by itself. */
+export const hasDraft = (screen: VisitScreen, name: string, wholeVisit = false): boolean =>
+  readDraft(screen.keep, placeOf(screen, name, wholeVisit)) !== undefined;
+
 /** Puts the focus where a refusal is to be read or mended, once the fields can take it again. */
 function useFocusOnFault(problem: Problem | undefined, busy: boolean, idOf: (path: string) => string): void {
   useEffect(() => {

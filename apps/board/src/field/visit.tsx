@@ -13,6 +13,7 @@ import { StepView } from './step-view.tsx';
 import { stepsFor } from './steps.ts';
 import { type Shown, useRead } from './use-read.ts';
 import { VisitProvider } from './visit-context.tsx';
+import css from './app.module.css';
 
 type VisitRoute = Extract<Route, { is: 'visit' }>;
 
@@ -49,12 +50,14 @@ function Known({ route, view, glance, refresh }: KnownProps): ReactNode {
     <FieldProvider value={field}>
       <VisitProvider value={screen}>
         {several && (
-          <Segment
-            label="Circuit"
-            parts={view.glances.map((one) => ({ value: one.circuitId, text: one.tag }))}
-            value={glance.circuitId}
-            onChange={(circuitId) => screen.goTo(route.step, circuitId)}
-          />
+          <nav className={css['circuits']} aria-label="Circuits of this visit">
+            <Segment
+              label="Circuit"
+              parts={view.glances.map((one) => ({ value: one.circuitId, text: one.tag }))}
+              value={glance.circuitId}
+              onChange={(circuitId) => screen.goTo(route.step, circuitId)}
+            />
+          </nav>
         )}
         <StepView key={`${route.step} ${glance.circuitId}`} step={route.step} />
       </VisitProvider>

@@ -37,6 +37,11 @@ export const PASS_FAIL = [
   { value: 'pass', text: 'Pass' },
   { value: 'fail', text: 'Fail' },
 ] as const satisfies readonly Choice[];
+export const FULL = [
+  { value: 'yes', text: 'Full now' },
+  { value: 'no', text: 'Not full' },
+  { value: 'unknown', text: 'Not known' },
+] as const satisfies readonly Choice[];
 export const UNIT_STATES = [
   { value: 'off', text: 'Off' },
   { value: 'running', text: 'Running' },

@@ -17,7 +17,7 @@ export function BranchCard({ branch }: { branch: Branch }) {
         <SaturationLine dewKpa={branch.dewKpa} bubbleKpa={branch.bubbleKpa} readKpa={branch.readKpa} />
       )}
       <section className={css['card']} data-stop={isStop || undefined} aria-label="What it means">
-        <h3>{branch.title}</h3>
+        <h2>{branch.title}</h2>
         <p>{branch.next}</p>
       </section>
     </>

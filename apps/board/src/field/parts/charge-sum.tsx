@@ -32,11 +32,11 @@ function RateLine({ hint, thresholdPercent, unit }: { hint: RateHint; thresholdP
   const by = massWords(over ? subtract(ZERO, hint.room) : hint.room, unit, over ? 'half-up' : 'down');
   return (
     <>
-      <h3>
+      <h2>
         <Shape mark={over ? 'over' : 'under'} size={15} />
         {over ? `Over ${thresholdPercent} %` : `Not over ${thresholdPercent} %`}
         {hint.aboutPercent !== null && `: about ${hint.aboutPercent} % a year`}
-      </h3>
+      </h2>
       <p>
         {over
           ? `${by} more than the headroom. Charge what it needs; the law then asks for an inspection, the repair and its proof.`

@@ -51,10 +51,10 @@ export function CylinderCard({ id, use, onKnown }: CylinderCardProps) {
       data-stop={stops.length > 0 || undefined}
       aria-label={`Cylinder ${view.cylinder.serial}`}
     >
-      <h3>
+      <h2>
         {stops.length > 0 && <Shape mark="refused" size={15} />}
         <span className="id">{view.cylinder.serial}</span> {view.cylinder.kind}
-      </h3>
+      </h2>
       <Contents view={view} use={use} />
       {stops.length > 0 && (
         <p>

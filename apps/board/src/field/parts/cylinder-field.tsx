@@ -1,6 +1,7 @@
 'use client';
 import type { CylinderListView, CylinderView } from '@ullage/contracts';
 import { useState } from 'react';
+import { hasDraft } from '../use-form.ts';
 import { useVisit } from '../visit-context.tsx';
 import type { Bound } from './bind.ts';
 import { type CylinderUse, CylinderCard } from './cylinder-card.tsx';
@@ -83,7 +84,8 @@ function foundText(found: Found, text: string): string {
 /** A cylinder by its stamped serial: typed, or by a scanner that types and ends with Enter. */
 export function CylinderField({ id, error, value, onChange, label, use, onKnown }: CylinderFieldProps) {
   const { found, choose, find, type } = useFinder({ value, onChange });
-  const [registering, setRegistering] = useState(false);
+  const screen = useVisit();
+  const [registering, setRegistering] = useState(() => hasDraft(screen, `new-cylinder-${use}`));
   const onDone = (made: Pick<Head, 'id' | 'serial'> | undefined): void => {
     setRegistering(false);
     if (made) choose(made);

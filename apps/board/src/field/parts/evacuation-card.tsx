@@ -70,7 +70,7 @@ export function EvacuationCard({ values }: { values: RecoveryValues }) {
   if (!problem) return <p className={css['source']}>Asking what level the law wants</p>;
   return (
     <section className={css['card']} data-stop role="alert">
-      <h3>The level is not known now</h3>
+      <h2>The level is not known now</h2>
       <p>
         {problem.detail ?? problem.title} Never draw a vacuum on an open leak; stop at site pressure until you know.
       </p>
@@ -87,7 +87,7 @@ function Advice({ advice, readKpa }: { advice: EvacuationAdvice; readKpa: number
       aria-label="Before you start"
       aria-live="polite"
     >
-      <h3>{advice.levelText}</h3>
+      <h2>{advice.levelText}</h2>
       <StopLine advice={advice} readKpa={readKpa} />
       <p>
         {advice.major ? 'Major work' : 'Not major work'}. {advice.clause}.

@@ -8,7 +8,7 @@ export function ExplainsCard() {
   if (view.explains === null) return null;
   return (
     <section className={css['card']} aria-label="Found against gone">
-      <h3>{view.explains}</h3>
+      <h2>{view.explains}</h2>
       <p className={css['source']}>
         Two leaks are common on old coils: go through the likely places before you charge.
       </p>

@@ -1,6 +1,7 @@
 'use client';
 import type { CommandBody } from '@ullage/contracts';
-import { useForm } from '../use-form.ts';
+import { useState } from 'react';
+import { hasDraft, useForm } from '../use-form.ts';
 import { useVisit } from '../visit-context.tsx';
 import type { Choice } from '../words.ts';
 import { bind, type Bound } from './bind.ts';
@@ -25,14 +26,14 @@ export interface InstrumentFieldProps extends Bound<string> {
   readonly kinds: readonly Kind[];
   readonly newKind: Kind;
   readonly optional?: boolean;
-  readonly registering: boolean;
-  readonly onRegistering: (open: boolean) => void;
 }
 
 /** A tool of the firm's by its tag; one that is not known yet is registered on the spot. */
 export function InstrumentField(props: InstrumentFieldProps) {
-  const { kinds, newKind, registering, onRegistering, onChange, ...field } = props;
-  const { view, sync } = useVisit();
+  const { kinds, newKind, onChange, ...field } = props;
+  const screen = useVisit();
+  const { view, sync } = screen;
+  const [registering, setRegistering] = useState(() => hasDraft(screen, `new-${newKind}`, true));
   const known = view.instruments.filter((one) => isKind(one.kind) && kinds.includes(one.kind));
   const choices: Choice[] = known.map((one) => ({
     value: one.id,
@@ -48,7 +49,7 @@ export function InstrumentField(props: InstrumentFieldProps) {
       <NewInstrument
         kind={newKind}
         onDone={(id) => {
-          onRegistering(false);
+          setRegistering(false);
           if (id !== undefined) onChange(id);
         }}
       />
@@ -61,7 +62,7 @@ export function InstrumentField(props: InstrumentFieldProps) {
         choices={choices}
         ask={choices.length === 0 ? 'None registered yet' : 'Choose one'}
       />
-      <button type="button" className={css['small']} onClick={() => onRegistering(true)}>
+      <button type="button" className={css['small']} onClick={() => setRegistering(true)}>
         New {KIND_WORDS[newKind].toLowerCase()}
       </button>
     </div>

@@ -17,7 +17,7 @@ export function LeakPointList({
 }) {
   return (
     <section className={css['list']}>
-      <h4>{title}</h4>
+      <h2>{title}</h2>
       {points.length === 0 && <p className={css['none']}>None found yet.</p>}
       <ul>
         {points.map((point) => (

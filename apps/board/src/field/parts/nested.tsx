@@ -24,7 +24,7 @@ export function Nested({ title, form, saveText, onLeave, children }: NestedProps
   };
   return (
     <section ref={box} className={css['nested']} aria-label={title} onKeyDown={onKeyDown}>
-      <h3>{title}</h3>
+      <h2>{title}</h2>
       <ProblemBox problem={form.problem} idOf={form.id} />
       {children}
       <BigButton kind="plain" busy={form.busy} onClick={() => void form.save()}>

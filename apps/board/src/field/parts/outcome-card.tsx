@@ -7,10 +7,10 @@ import css from './step.module.css';
 export function OutcomeCard({ outcome }: { outcome: NonNullable<VisitView['outcome']> }) {
   return (
     <section className={css['card']} aria-label="Leak rate">
-      <h3>
+      <h2>
         <Shape mark={outcome.over ? 'over' : 'under'} size={15} />
         {outcome.ratePercent} % a year
-      </h3>
+      </h2>
       <p>{outcome.text}</p>
     </section>
   );

@@ -28,10 +28,10 @@ export function ProblemBox({ problem, idOf }: ProblemBoxProps) {
   const errors = problem.errors ?? [];
   return (
     <section id={idOf('problem')} tabIndex={-1} className={css['refused']} data-stop={stop || undefined} role="alert">
-      <h3>
+      <h2>
         <Shape mark="refused" size={15} />
         {problem.title}
-      </h3>
+      </h2>
       {problem.detail !== undefined && problem.detail !== '' && <p>{problem.detail}</p>}
       {errors.map((fault) => (
         <button key={fault.pointer + fault.detail} type="button" onClick={lead(fault.pointer)}>

@@ -1,5 +1,4 @@
 'use client';
-import { useState } from 'react';
 import { type Form, useForm } from '../use-form.ts';
 import { useUnits, useVisit } from '../visit-context.tsx';
 import type { Choice } from '../words.ts';
@@ -68,7 +67,6 @@ export function useReadings(stage: Stage): Form<Values> {
 }
 
 export function ReadingsFields({ form, stage }: { form: Form<Values>; stage: Stage }) {
-  const [registering, setRegistering] = useState(false);
   return (
     <>
       <Keys {...bind(form, 'state', 'running')} label="The unit is" choices={RUN} />
@@ -94,15 +92,7 @@ export function ReadingsFields({ form, stage }: { form: Form<Values>; stage: Sta
           <Figure {...bind(form, 'liquidLine')} label="Liquid line" units={TEMPERATURE_KEYS} optional />
         </>
       )}
-      <InstrumentField
-        {...bind(form, 'gauge', 'gaugeId')}
-        label="Gauge"
-        kinds={['gauge']}
-        newKind="gauge"
-        optional
-        registering={registering}
-        onRegistering={setRegistering}
-      />
+      <InstrumentField {...bind(form, 'gauge', 'gaugeId')} label="Gauge" kinds={['gauge']} newKind="gauge" optional />
       <Area {...bind(form, 'note')} label="Note" rows={2} optional />
     </>
   );

@@ -11,10 +11,10 @@ export function RecoverySum({ before, after, grossLimitKg }: RecoverySumProps) {
   if (limit?.over === true)
     return (
       <section className={css['card']} data-stop role="alert">
-        <h3>
+        <h2>
           <Shape mark="over" size={15} />
           {limit.text} over its gross limit
-        </h3>
+        </h2>
         <p>
           Warm liquid has no room and bursts it. Move gas into another cylinder before this one is carried anywhere;
           then save both.

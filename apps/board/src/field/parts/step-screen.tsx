@@ -1,9 +1,10 @@
 'use client';
 import type { FactView } from '@ullage/contracts';
-import { useState, type ReactNode } from 'react';
+import { useEffect, useState, type ReactNode } from 'react';
 import { BigButton } from '../../ui/phone/big-button.tsx';
 import { PhoneShell } from '../../ui/phone/phone-shell.tsx';
 import { StepBar } from '../../ui/phone/step-bar.tsx';
+import { announce } from '../announce.tsx';
 import type { Queued } from '../outbox.ts';
 import { go } from '../router.ts';
 import { factsAt, placeOf, type StepId } from '../steps.ts';
@@ -17,6 +18,12 @@ import css from './step.module.css';
 export function StepShell({ step, title, subtitle, children, foot }: StepShellProps) {
   const { steps, glance, view, goTo } = useVisit();
   const place = placeOf(steps, step);
+  const { number, of } = place;
+  // There is no page load between steps: the title says where one is now, to the tab and to a screen reader.
+  useEffect(() => {
+    document.title = `${place.step.title}, ${glance.tag} · Ullage`;
+    announce(`${place.step.title}, step ${number} of ${of}`);
+  }, [place.step.title, glance.tag, number, of]);
   return (
     <PhoneShell
       title={title ?? place.step.title}
@@ -25,10 +32,10 @@ export function StepShell({ step, title, subtitle, children, foot }: StepShellPr
       aside={
         <button type="button" className={css['count']} onClick={() => goTo('steps')}>
           <span className="spoken">All steps. This is step </span>
-          {place.number} of {place.of}
+          {number} of {of}
         </button>
       }
-      steps={<StepBar now={place.number} of={place.of} />}
+      steps={<StepBar now={number} of={of} />}
       sync={<SyncState />}
       foot={foot}
     >
@@ -58,7 +65,7 @@ export interface StepForm {
 export interface StepScreenProps {
   readonly step: StepId;
   readonly form: StepForm;
-  /** The drafts whose commands are listed here; the step's own name unless said. */
+  /** The drafts whose commands are listed here; the step's own name unless said. A name that ends in a hyphen stands for all that begin so. */
   readonly names?: readonly string[];
   readonly saveText: string;
   readonly addText: string;
@@ -76,7 +83,7 @@ const queuedAt = (queued: readonly Queued[], names: readonly string[], at: { vis
   queued.filter(
     ({ place }) =>
       place.visitId === at.visitId &&
-      names.includes(place.step) &&
+      names.some((name) => (name.endsWith('-') ? place.step.startsWith(name) : place.step === name)) &&
       (place.circuitId === undefined || place.circuitId === at.circuitId),
   );
 

@@ -9,14 +9,8 @@ import { StepScreen } from '../parts/step-screen.tsx';
 import { netOf } from '../sums.ts';
 import { useForm } from '../use-form.ts';
 import { useUnits, useVisit } from '../visit-context.tsx';
-import type { Choice } from '../words.ts';
+import { FULL } from '../words.ts';
 import { OutcomeCard } from '../parts/outcome-card.tsx';
-
-const FULL = [
-  { value: 'yes', text: 'Full now' },
-  { value: 'no', text: 'Not full' },
-  { value: 'unknown', text: 'Not known' },
-] as const satisfies readonly Choice[];
 
 const blank = (mass: string) => ({
   cylinder: NO_CYLINDER,
@@ -66,7 +60,7 @@ export function ChargeStep() {
     <StepScreen
       step="charge"
       form={form}
-      names={['charge', 'new-cylinder-charge']}
+      names={['charge', 'new-cylinder-charge', 'correct-']}
       saveText="Save this charge"
       addText="Another charge"
       onCorrect={correction.open}

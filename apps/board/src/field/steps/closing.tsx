@@ -28,7 +28,7 @@ function Statement() {
   const waits = sync.queued.some((one) => one.place.step === 'statement' && one.place.circuitId === glance.circuitId);
   return (
     <section className={css['card']} aria-label="Your statement">
-      <h3>Your statement</h3>
+      <h2>Your statement</h2>
       <ProblemBox problem={form.problem} idOf={form.id} />
       {made ? (
         <p>

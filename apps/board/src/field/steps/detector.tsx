@@ -1,5 +1,4 @@
 'use client';
-import { useState } from 'react';
 import { bind } from '../parts/bind.ts';
 import { Figure, GRAMS_A_YEAR, Keys } from '../parts/fields.tsx';
 import { InstrumentField } from '../parts/instrument-field.tsx';
@@ -47,7 +46,6 @@ function useToolCheck() {
 
 export function DetectorStep() {
   const form = useToolCheck();
-  const [registering, setRegistering] = useState(false);
   return (
     <StepScreen step="detector" form={form} saveText="Save the check" addText="Check another tool">
       <InstrumentField
@@ -55,8 +53,6 @@ export function DetectorStep() {
         label="Tool"
         kinds={['detector', 'gauge', 'scale', 'vacuum-gauge', 'thermometer', 'recovery-machine']}
         newKind="detector"
-        registering={registering}
-        onRegistering={setRegistering}
       />
       <Keys {...bind(form, 'against')} label="Checked against" choices={AGAINST} />
       {form.values.against === 'leak-standard' && (

@@ -36,7 +36,7 @@ function LeftOpen() {
   if (typed.length === 0 && waits === 0) return null;
   return (
     <section className={css['card']} aria-label="Still open">
-      <h3>Still on this phone</h3>
+      <h2>Still on this phone</h2>
       {waits > 0 && (
         <p>
           {waits === 1 ? 'One note waits' : `${waits} notes wait`} for a signal. You may leave: they go out by
@@ -83,15 +83,15 @@ export function LeaveStep() {
       <LeftOpen />
       {view.asks.map((ask) => (
         <section key={ask.code + ask.text} className={css['card']} aria-label="Somebody should look">
-          <h3>Somebody should look</h3>
+          <h2>Somebody should look</h2>
           <p>{ask.text}</p>
         </section>
       ))}
       {view.outcome && <OutcomeCard outcome={view.outcome} />}
       <DutyList duties={view.duties} today={view.now} timeZone={view.site.timeZone} />
       {weights.length > 0 && (
-        <section>
-          <h4>Weights of this visit</h4>
+        <section className={css['part']}>
+          <h2>Weights of this visit</h2>
           <Recorded facts={weights} queued={[]} onCorrect={correction.open} />
         </section>
       )}

@@ -1,6 +1,5 @@
 'use client';
 import { LOOK_METHODS } from '@ullage/trail';
-import { useState } from 'react';
 import { Caution } from '../../ui/caution.tsx';
 import { FourChoice } from '../../ui/phone/four-choice.tsx';
 import { bind } from '../parts/bind.ts';
@@ -115,7 +114,6 @@ function useInstrumentChoice(form: Form<Values>) {
 export function LooksStep() {
   const { view } = useVisit();
   const form = useLook();
-  const [registering, setRegistering] = useState(false);
   const chooseInstrument = useInstrumentChoice(form);
   const { values } = form;
   const isResult = (text: string): text is Result => RESULT_IDS.some((id) => id === text);
@@ -139,8 +137,6 @@ export function LooksStep() {
         kinds={['detector']}
         newKind="detector"
         optional
-        registering={registering}
-        onRegistering={setRegistering}
       />
       <Figure
         {...bind(form, 'sensitivity', 'sensitivityGramsPerYear')}

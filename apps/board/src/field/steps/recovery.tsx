@@ -165,7 +165,7 @@ export function RecoveryStep() {
     <StepScreen
       step="recovery"
       form={form}
-      names={['recovery', 'new-cylinder-recovery']}
+      names={['recovery', 'new-cylinder-recovery', 'correct-']}
       saveText="Save the recovery"
       addText="Another cylinder"
       onCorrect={correction.open}

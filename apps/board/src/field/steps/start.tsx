@@ -22,7 +22,7 @@ const titled = (title: string, more: number): string => (more > 0 ? `${title}, $
 function Additions({ additions }: { additions: GlanceView['additions'] }) {
   return (
     <section className={`${css['list']} ${css['tight']}`}>
-      <h4>{titled('Last gas added', additions.more)}</h4>
+      <h2>{titled('Last gas added', additions.more)}</h2>
       {additions.items.length === 0 && <p className={css['none']}>No addition on record.</p>}
       <ul>
         {additions.items.map((addition) => (
@@ -41,7 +41,7 @@ function Additions({ additions }: { additions: GlanceView['additions'] }) {
 function ClearLooks({ looks }: { looks: GlanceView['clearLooks'] }) {
   return (
     <section className={css['list']}>
-      <h4>{titled('Last clear looks', looks.more)}</h4>
+      <h2>{titled('Last clear looks', looks.more)}</h2>
       {looks.items.length === 0 && <p className={css['none']}>Nobody has looked yet.</p>}
       <ul>
         {looks.items.map((look) => (

@@ -1,5 +1,4 @@
 'use client';
-import { useState } from 'react';
 import { bind } from '../parts/bind.ts';
 import { Rules, Vacuum } from '../parts/cautions.tsx';
 import { Figure, Keys, VACUUM_KEYS } from '../parts/fields.tsx';
@@ -55,7 +54,6 @@ function useVacuum() {
 
 export function VacuumStep() {
   const form = useVacuum();
-  const [registering, setRegistering] = useState(false);
   const { readings } = form.values;
   const change = (at: number, part: Partial<Point>): void =>
     form.set({ readings: readings.map((one, i) => (i === at ? { ...one, ...part } : one)) });
@@ -106,8 +104,6 @@ export function VacuumStep() {
         kinds={['vacuum-gauge']}
         newKind="vacuum-gauge"
         optional
-        registering={registering}
-        onRegistering={setRegistering}
       />
       <Keys {...bind(form, 'result')} label="Result" choices={RESULTS} />
     </StepScreen>
