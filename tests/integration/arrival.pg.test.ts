@@ -17,7 +17,7 @@ async function outcome(world: TestOffice, firm: Contractor, unitId: string) {
   return {
     books: books.accounts
       .map((account) => [account.title, account.balances.map(({ grams, state }) => [grams, state])])
-      .sort(),
+      .sort((a, b) => (String(a[0]) < String(b[0]) ? -1 : 1)),
     totals: books.totals,
     rate: circuit?.latest && [circuit.latest.ratePercent, circuit.latest.exact, circuit.latest.days],
     duties: circuit?.duties.map((duty) => [duty.kind, duty.state, duty.dueOn, duty.provisional]),

@@ -111,6 +111,10 @@ interface Asked {
   /** The command's id; the same one at every try. */
   readonly key?: string;
 }
+interface Answer {
+  readonly status: number;
+  readonly json: unknown;
+}
 /** A person's browser: keeps its cookie, and tries again with the same key until there is an answer. */
 export class Visitor {
   readonly #stack: Stack;
@@ -120,30 +124,26 @@ export class Visitor {
   constructor(stack: Stack) {
     this.#stack = stack;
   }
-  async ask(path: string, { method = 'GET', body, key }: Asked = {}): Promise<{ status: number; json: unknown }> {
+  async ask(path: string, asked: Asked = {}): Promise<Answer> {
     for (let tried = 0; tried < 400; tried++) {
-      try {
-        const answer = await fetch(this.#stack.origin + path, {
-          method,
-          headers: {
-            origin: ORIGIN,
-            cookie: this.#cookie,
-            ...(body === undefined ? {} : { 'content-type': 'application/json' }),
-            ...(key === undefined ? {} : { 'idempotency-key': key }),
-          },
-          ...(body === undefined ? {} : { body: JSON.stringify(body) }),
-          signal: AbortSignal.timeout(10_000),
-        });
-        const text = await answer.text();
-        for (const set of answer.headers.getSetCookie()) this.#cookie = set.split(';')[0] ?? '';
-        if (answer.status < 500 && answer.status !== 429)
-          return { status: answer.status, json: text === '' ? null : JSON.parse(text) };
-      } catch {
-        // Killed under us: ask again.
-      }
+      // Killed under us, it throws: ask again.
+      const answer = await this.#once(path, asked).catch(() => undefined);
+      if (answer) return answer;
       this.tries++;
       await sleep(75);
     }
     throw new Error(`${path} had no answer in 400 tries`);
+  }
+  async #once(path: string, { method = 'GET', body, key }: Asked): Promise<Answer | undefined> {
+    const headers: Record<string, string> = { origin: ORIGIN, cookie: this.#cookie };
+    if (body !== undefined) headers['content-type'] = 'application/json';
+    if (key !== undefined) headers['idempotency-key'] = key;
+    const sent = body === undefined ? {} : { body: JSON.stringify(body) };
+    const signal = AbortSignal.timeout(10_000);
+    const answer = await fetch(this.#stack.origin + path, { method, headers, ...sent, signal });
+    const text = await answer.text();
+    for (const set of answer.headers.getSetCookie()) this.#cookie = set.split(';')[0] ?? '';
+    if (answer.status >= 500 || answer.status === 429) return undefined;
+    return { status: answer.status, json: text === '' ? null : JSON.parse(text) };
   }
 }
