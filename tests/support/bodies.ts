@@ -1,0 +1,168 @@
+/** One good body of every command, over the records of a story that has been told: what a wall or a bad field is tried on. */
+import type { CommandBody, CommandName } from '@ullage/contracts';
+import { newId } from './office.ts';
+import type { Contractor, TestOffice } from './office.ts';
+import type { StoryIds } from './story.ts';
+
+const g = (value: string) => ({ value, unit: 'g' as const });
+const psig = (value: string) => ({ value, unit: 'psig' as const });
+
+/** Records beside the story's own. `onSite` and `proposed` are two further visits of its circuit. */
+export interface Scene {
+  readonly of: StoryIds;
+  readonly onSite: string;
+  readonly proposed: string;
+  readonly scale: string;
+  readonly attention: string;
+}
+/** A good body, made anew at each call: what it makes gets fresh ids. Every optional id field is there. */
+export type Bodies = { readonly [K in CommandName]: () => CommandBody<K> | Promise<CommandBody<K>> };
+
+type Given = { world: TestOffice; firm: Contractor; scene: Scene };
+const versionOf = async ({ world, firm }: Given, visitId: string): Promise<number> =>
+  (await world.office.visit(firm.actors.owner, visitId)).visit.version;
+
+function desk(given: Given): Pick<Bodies, DeskName> {
+  const { of, proposed, attention } = given.scene;
+  const certificate = () => ({ id: newId(), scheme: 'us-608' as const, type: 'II' as const });
+  return {
+    'take-call': () => ({
+      customer: { id: of.customer },
+      site: { id: of.site },
+      unit: { id: of.unit },
+      circuit: { id: of.circuit },
+      history: [{ id: newId(), onDay: '2025-11-03', mass: null, by: 'other' }],
+      visit: { id: newId() },
+    }),
+    'place-visit': async () => ({
+      visitId: proposed,
+      version: await versionOf(given, proposed),
+      personId: of.technician,
+      withPersonIds: [of.apprentice],
+      day: '2026-05-04',
+      time: '10:00',
+      minutes: 60,
+    }),
+    'unplace-visit': async () => ({ visitId: proposed, version: await versionOf(given, proposed) }),
+    'register-person': () => ({ personId: newId(), name: 'Ada Moss', certificates: [certificate()] }),
+    'register-instrument': () => ({
+      instrumentId: newId(),
+      kind: 'detector',
+      tag: `D-${newId()}`,
+      carrierId: of.technician,
+    }),
+    'register-cylinder': () => ({
+      cylinderId: newId(),
+      kind: 'recovery',
+      specification: 'DOT-4BA400',
+      serial: 'TB-99',
+      waterCapacity: { value: '47.6', unit: 'lb' },
+      tare: { value: '28', unit: 'lb' },
+      testedMonth: '2024-03',
+      ownerCustomerId: of.customer,
+    }),
+    'settle-attention': () => ({ attentionId: attention, how: 'leave-out' }),
+  };
+}
+type DeskName =
+  | 'take-call'
+  | 'place-visit'
+  | 'unplace-visit'
+  | 'register-person'
+  | 'register-instrument'
+  | 'register-cylinder'
+  | 'settle-attention';
+type GasName = 'record-recovery' | 'record-charge' | 'record-service-loss' | 'correct-weighing';
+
+function gas({ scene: { of, onSite, scale } }: Given): Pick<Bodies, GasName> {
+  const on = { visitId: onSite, circuitId: of.circuit };
+  return {
+    'record-recovery': () => ({
+      ...on,
+      part: 'isolated',
+      work: { openingSquareInches: 1, openMinutes: 20 },
+      machineId: scale,
+      cylinderId: of.recovery,
+      cylinderEvacuated: false,
+      before: g('24701'),
+      after: g('24801'),
+      scaleId: scale,
+      stop: psig('0'),
+      openLeak: false,
+    }),
+    'record-charge': () => ({
+      ...on,
+      cylinderId: of.newGas,
+      before: g('52408'),
+      after: g('52308'),
+      scaleId: scale,
+      full: 'no',
+    }),
+    'record-service-loss': () => ({ ...on, mass: g('5'), how: 'Hose' }),
+    'correct-weighing': () => ({ factId: of.chargeMore, after: { value: '115.52', unit: 'lb' }, why: 'Read again' }),
+  };
+}
+
+function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName | GasName> {
+  const on = { visitId: onSite, circuitId: of.circuit };
+  return {
+    'record-owner-told': () => ({ ...on, who: 'Ines Varga' }),
+    arrive: () => ({ visitId: onSite }),
+    'record-safety': () => ({ visitId: onSite, checks: ['ventilated'], notDone: [] }),
+    'record-tool-check': () => ({
+      visitId: onSite,
+      instrumentId: of.detector,
+      against: 'leak-standard',
+      result: 'pass',
+    }),
+    'record-readings': () => ({ ...on, stage: 'first', running: false, standing: psig('120'), gaugeId: scale }),
+    'record-look': () => ({
+      ...on,
+      places: ['flare-nut'],
+      method: 'electronic',
+      instrumentId: of.detector,
+      unitState: 'off',
+      result: 'clear',
+    }),
+    'record-leak-point': () => ({ ...on, leakPointId: newId(), place: 'flare-nut', where: 'Case 9' }),
+    'record-consent': () => ({ ...on, options: [{ what: 'New flare' }], decision: 'defer', by: 'Ines Varga' }),
+    'record-repair': () => ({
+      ...on,
+      leakPointIds: [of.leak],
+      what: 'Tightened',
+      opened: false,
+      drierChanged: false,
+    }),
+    'record-verification': () => ({
+      ...on,
+      stage: 'initial',
+      leakPointIds: [of.leak],
+      method: 'soap',
+      gas: 'nitrogen',
+      start: psig('300'),
+      end: psig('300'),
+      result: 'pass',
+    }),
+    'record-vacuum': () => ({
+      ...on,
+      readings: [
+        { minutes: 0, vacuum: { value: '420', unit: 'micron' } },
+        { minutes: 10, vacuum: { value: '480', unit: 'micron' } },
+      ],
+      gaugeId: scale,
+      result: 'pass',
+    }),
+    'record-inspection': () => ({
+      ...on,
+      allPartsSeen: true,
+      inaccessible: [],
+      methods: ['soap'],
+      result: 'leak-found',
+      leakPointIds: [of.leak],
+    }),
+    'state-normal-operation': () => ({ ...on, runs: true }),
+    'finish-visit': () => ({ visitId: onSite }),
+  };
+}
+
+export const bodiesOf = (given: Given): Bodies => ({ ...desk(given), ...gas(given), ...field(given) });

@@ -1,0 +1,85 @@
+/** A contractor for whom the story has been told to its end, with a visit on site and one yet to be placed. */
+import { onDay } from './day.ts';
+import { newId } from './office.ts';
+import type { Contractor, TestOffice } from './office.ts';
+import type { Scene } from './bodies.ts';
+import { cylinders, ids, run, theCall, visitSteps } from './story.ts';
+
+export async function told(world: TestOffice, name?: string): Promise<{ firm: Contractor; scene: Scene }> {
+  const today = onDay('2026-04-30');
+  world.clock.now = today('17:00');
+  const firm = await world.contractor(name);
+  const of = ids();
+  const send = firm.send;
+  await send('dispatcher', 'take-call', theCall(of, { first: '2025-12-01', second: '2026-02-14' }), {
+    at: today('07:30'),
+  });
+  const certificates = (type: 'II' | 'apprentice') => [
+    { id: newId(), scheme: 'us-608' as const, type, registeredOn: '2025-06-01' },
+  ];
+  await send('manager', 'register-person', {
+    personId: of.technician,
+    name: 'Rosa Quill',
+    certificates: certificates('II'),
+  });
+  await send('manager', 'register-person', {
+    personId: of.apprentice,
+    name: 'Teo Finch',
+    certificates: certificates('apprentice'),
+  });
+  await send('warehouse', 'register-cylinder', cylinders(of).newGas, { at: today('07:40') });
+  await place(world, firm, { visitId: of.visit, personId: of.technician, time: '18:00' });
+  await run(firm, visitSteps(of, today));
+  const [onSite, proposed, scale] = [newId(), newId(), newId()] as const;
+  await send('warehouse', 'register-instrument', { instrumentId: scale, kind: 'scale', tag: 'S-3' });
+  for (const id of [onSite, proposed]) {
+    await send('dispatcher', 'take-call', {
+      customer: { id: of.customer },
+      site: { id: of.site },
+      unit: { id: of.unit },
+      circuit: { id: of.circuit },
+      history: [],
+      visit: { id },
+    });
+  }
+  await place(world, firm, { visitId: onSite, personId: of.technician, time: '20:00' });
+  await send('technician', 'arrive', { visitId: onSite });
+  return { firm, scene: { of, onSite, proposed, scale, attention: await refused(world, firm) } };
+}
+
+async function place(
+  world: TestOffice,
+  firm: Contractor,
+  { visitId, personId, time }: { visitId: string; personId: string; time: string },
+): Promise<void> {
+  const { version } = (await world.office.visit(firm.actors.owner, visitId)).visit;
+  await firm.send('dispatcher', 'place-visit', {
+    visitId,
+    version,
+    personId,
+    day: '2026-04-30',
+    time,
+    minutes: 60,
+    override: { rules: ['outside-working-day', 'double-booked'], reason: 'told after the fact' },
+  });
+}
+
+/** A device's command that cannot be applied: gives the attention item. */
+async function refused(world: TestOffice, firm: Contractor): Promise<string> {
+  const device = newId();
+  const id = newId();
+  const command = {
+    id,
+    schema: 'record-safety',
+    device,
+    deviceSeq: 1,
+    happenedAt: world.clock.now,
+    dependsOn: [],
+    body: { visitId: newId(), checks: [], notDone: [] },
+  };
+  await world.office.push(firm.actors.technician, { sentAt: world.clock.now, device, commands: [command] });
+  const { items } = await world.office.attention(firm.actors.owner);
+  const item = items.find((row) => row.commandId === id);
+  if (!item) throw new Error('the refused command is not kept');
+  return item.id;
+}
