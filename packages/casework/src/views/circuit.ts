@@ -127,7 +127,6 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
     tag: `${circuit.unit.tag}-${circuit.letter}`,
     letter: circuit.letter,
     refrigerant: circuit.refrigerant,
-    flammability: null,
     use: circuit.use,
     useText: wordOf(USE_WORDS, circuit.use),
     installedOn: file.facts.installedOn ?? null,

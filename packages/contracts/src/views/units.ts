@@ -32,7 +32,6 @@ export const CircuitView = z
     tag: z.string().meta({ description: 'Unit tag and circuit letter, as 0417-A.' }),
     letter: z.string(),
     refrigerant: z.string(),
-    flammability: z.string().nullable(),
     use: z.string(),
     useText: z.string(),
     installedOn: z.string().nullable(),
