@@ -5,7 +5,7 @@ import { MARK_WORDS } from '../ui/marks.tsx';
 import { MarkAt } from '../ui/state.tsx';
 import { layLabels } from './life.ts';
 import { pct, stackSpans } from './scales.ts';
-import type { ShareOf } from './unit-life-line.tsx';
+import type { ShareOf } from './scales.ts';
 import css from './life.module.css';
 import pic from './picture.module.css';
 

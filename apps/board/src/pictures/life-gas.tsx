@@ -2,7 +2,7 @@ import type { ReactNode } from 'react';
 import { cx } from '../ui/cx.ts';
 import type { LifeAddition, LossPoint, LossSlope } from './life.ts';
 import { pct, ticksTo } from './scales.ts';
-import type { ShareOf } from './unit-life-line.tsx';
+import type { ShareOf } from './scales.ts';
 import css from './life.module.css';
 import pic from './picture.module.css';
 

@@ -56,3 +56,6 @@ export function stackSpans(spans: readonly { readonly from: number; readonly to:
   }
   return rows;
 }
+
+/** Where a day lies on a drawing, 0 to 1; linear, so that a slope is a rate. */
+export type ShareOf = (day: string | number) => number;

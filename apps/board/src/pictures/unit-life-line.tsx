@@ -4,6 +4,7 @@ import { GasLane, LossLane } from './life-gas.tsx';
 import { DutyLane, LookLane, RepairLane, type LifeDuty, type LifeLook, type LifeRepair } from './life-events.tsx';
 import { lossCurve, quarterTicks, type LifeAddition } from './life.ts';
 import { clampShare, dayNumber, pct } from './scales.ts';
+import type { ShareOf } from './scales.ts';
 import css from './life.module.css';
 import pic from './picture.module.css';
 
@@ -28,9 +29,6 @@ export interface UnitLifeLineProps {
 }
 
 const ALL: readonly LifeLaneName[] = ['gas', 'looks', 'repairs', 'duties', 'loss'];
-
-/** Where a day lies on the drawing, 0 to 1; linear, so that a slope is a rate. */
-export type ShareOf = (day: string | number) => number;
 
 function Ground({ ticks, share, today }: { ticks: ReturnType<typeof quarterTicks>; share: ShareOf; today: string }) {
   return (

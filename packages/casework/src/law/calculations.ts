@@ -2,7 +2,7 @@ import { leakRate, RULEBOOK_IDS } from '@ullage/rulebook';
 import type { Calculation, LeakRateAnswer } from '@ullage/rulebook';
 import type { Prisma } from '@ullage/database';
 import { dayToDate, toDate } from '../pipeline/case.ts';
-import type { Case } from '../pipeline/case.ts';
+import type { Work } from '../pipeline/case.ts';
 import type { CircuitFile } from './circuit-file.ts';
 
 /** What is kept of a calculation: everything a person needs to check it, with the rulebook's version. */
@@ -14,7 +14,7 @@ export interface KeptCalculation extends Calculation {
  * Keeps each leak-rate calculation with inputs and arithmetic. One that a late or corrected fact changed is not
  * overwritten: it stops standing, and a new sheet is made beside it.
  */
-export async function writeCalculations(desk: Case, file: CircuitFile): Promise<void> {
+export async function writeCalculations(desk: Work, file: CircuitFile): Promise<void> {
   for (const rulebook of RULEBOOK_IDS) {
     const { method, timeZone, facts, events } = file;
     const answer = leakRate(
@@ -25,7 +25,7 @@ export async function writeCalculations(desk: Case, file: CircuitFile): Promise<
   }
 }
 
-async function keep(desk: Case, file: CircuitFile, answer: LeakRateAnswer): Promise<void> {
+async function keep(desk: Work, file: CircuitFile, answer: LeakRateAnswer): Promise<void> {
   const { tx, tenantId } = desk;
   const where = { tenantId, circuitId: file.circuitId, rulebook: answer.rulebook };
   const rows = await tx.calculation.findMany({ where, orderBy: { number: 'asc' } });
@@ -67,7 +67,7 @@ interface NewRow {
   result: KeptCalculation;
   input: object;
 }
-function row(desk: Case, { result, input, ...rest }: NewRow): Prisma.CalculationUncheckedCreateInput {
+function row(desk: Work, { result, input, ...rest }: NewRow): Prisma.CalculationUncheckedCreateInput {
   return {
     ...rest,
     rulebookVersion: result.rulebookVersion,

@@ -1,5 +1,5 @@
 import { toInstant } from '../pipeline/case.ts';
-import type { Case } from '../pipeline/case.ts';
+import type { Work } from '../pipeline/case.ts';
 
 type LeakState = 'open' | 'repaired' | 'verified' | 'deferred' | 'declined';
 interface Step {
@@ -21,7 +21,7 @@ function after(state: LeakState, { kind, body }: Step): LeakState {
 }
 
 /** The states of a circuit's leak points follow from its facts; they are worked out anew, never edited. */
-export async function projectLeakPoints(desk: Case, circuitId: string): Promise<void> {
+export async function projectLeakPoints(desk: Work, circuitId: string): Promise<void> {
   const { tx, tenantId } = desk;
   const points = await tx.leakPoint.findMany({ where: { tenantId, circuitId } });
   if (points.length === 0) return;

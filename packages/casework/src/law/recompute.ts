@@ -1,7 +1,7 @@
 import { duties as dutiesOf, RULEBOOK_IDS } from '@ullage/rulebook';
 import type { Duty, Episode } from '@ullage/rulebook';
 import { dayToDate, toDate } from '../pipeline/case.ts';
-import type { Case } from '../pipeline/case.ts';
+import type { Work } from '../pipeline/case.ts';
 import { proposeReturns } from '../visits/return-visits.ts';
 import { writeCalculations } from './calculations.ts';
 import { circuitFile, factOfEvent } from './circuit-file.ts';
@@ -13,7 +13,7 @@ import { putRemindersInOrder } from './reminders.ts';
  * visits and reminders. Called in the transaction of whatever changed a fact, with the circuit locked, so that a late or
  * corrected fact moves everything that rests on it.
  */
-export async function recomputeCircuit(desk: Case, circuitId: string): Promise<void> {
+export async function recomputeCircuit(desk: Work, circuitId: string): Promise<void> {
   const file = await circuitFile(desk.tx, desk.tenantId, circuitId);
   const { method, timeZone, facts: circuit, events } = file;
   const asOf = desk.recordedAt;
@@ -26,7 +26,7 @@ export async function recomputeCircuit(desk: Case, circuitId: string): Promise<v
   await putRemindersInOrder(desk, circuitId);
 }
 
-async function writeEpisodes(desk: Case, circuitId: string, episodes: readonly Episode[]): Promise<void> {
+async function writeEpisodes(desk: Work, circuitId: string, episodes: readonly Episode[]): Promise<void> {
   const { tx, tenantId } = desk;
   for (const episode of episodes) {
     const key = { tenantId, circuitId, rulebook: episode.rulebook, key: episode.id };
@@ -48,7 +48,7 @@ async function writeEpisodes(desk: Case, circuitId: string, episodes: readonly E
 }
 
 /** Duties keep their identity by natural key; what no longer follows is withdrawn, never deleted. */
-async function writeDuties(desk: Case, circuitId: string, wanted: readonly Duty[]): Promise<void> {
+async function writeDuties(desk: Work, circuitId: string, wanted: readonly Duty[]): Promise<void> {
   const { tx, tenantId } = desk;
   const standing = new Map((await tx.duty.findMany({ where: { tenantId, circuitId } })).map((row) => [row.key, row]));
   for (const duty of wanted) {
@@ -108,7 +108,7 @@ function differs(known: { [K in keyof Columns]: unknown }, wanted: Columns): boo
   return (Object.keys(wanted) as (keyof Columns)[]).some((name) => plain(known[name]) !== plain(wanted[name]));
 }
 
-async function writeEvidence(desk: Case, dutyId: string, duty: Duty): Promise<void> {
+async function writeEvidence(desk: Work, dutyId: string, duty: Duty): Promise<void> {
   const { tx, tenantId } = desk;
   const wanted = [...new Set(duty.dischargedBy.map(factOfEvent))];
   await tx.dutyEvidence.deleteMany({ where: { tenantId, dutyId, factId: { notIn: wanted } } });

@@ -1,6 +1,6 @@
 import { REMINDER_STAGES } from '@ullage/contracts';
 import { toDate } from '../pipeline/case.ts';
-import type { Case } from '../pipeline/case.ts';
+import type { Work } from '../pipeline/case.ts';
 
 const DAY_MS = 86_400_000;
 
@@ -8,7 +8,7 @@ const DAY_MS = 86_400_000;
  * One reminder per open duty and stage, counted back from its legal edge. A moved date has another due instant and so
  * other reminders; those of a duty that went, or of an older date, are dropped. What has been reminded stays so.
  */
-export async function putRemindersInOrder(desk: Case, circuitId: string): Promise<void> {
+export async function putRemindersInOrder(desk: Work, circuitId: string): Promise<void> {
   const { tx, tenantId } = desk;
   const now = toDate(desk.recordedAt);
   const duties = await tx.duty.findMany({

@@ -29,21 +29,35 @@ export interface Concern extends Ask {
   readonly subject: { readonly kind: 'cylinder' | 'circuit'; readonly id: string };
 }
 
+/** Work inside one transaction of one tenant: what it touched, and what must be derived anew from that. */
+export class Work {
+  readonly tx: Tx;
+  readonly world: World;
+  readonly tenantId: string;
+  /** When this is written down: one instant for the whole of it. */
+  readonly recordedAt: Instant;
+  readonly changes: Change[] = [];
+
+  constructor(given: Pick<Work, 'tx' | 'world' | 'tenantId' | 'recordedAt'>) {
+    this.tx = given.tx;
+    this.world = given.world;
+    this.tenantId = given.tenantId;
+    this.recordedAt = given.recordedAt;
+  }
+  changed(kind: string, id: string, op: Change['op'] = 'changed'): void {
+    if (!this.changes.some((change) => change.kind === kind && change.id === id)) this.changes.push({ kind, id, op });
+  }
+}
+
 /**
  * One command being worked on, inside one transaction. Handlers write rows and note here what they touched; the pipeline
  * then derives the books and the law anew, and writes audit trail, outbox and feed, in that order.
  */
-export class Case {
-  readonly tx: Tx;
-  readonly world: World;
+export class Case extends Work {
   readonly actor: Actor;
-  readonly tenantId: string;
   readonly person: { readonly id: string; readonly name: string };
   readonly tenant: TenantSettings;
-  /** When this is written down: one instant for the whole case. */
-  readonly recordedAt: Instant;
   readonly commandId: string;
-  readonly changes: Change[] = [];
   /** Questions back to whoever sent the command. */
   readonly asks: Ask[] = [];
   readonly concerns: Concern[] = [];
@@ -53,17 +67,11 @@ export class Case {
   readonly accounts = new Set<string>();
 
   constructor(given: Pick<Case, 'tx' | 'world' | 'actor' | 'person' | 'tenant' | 'recordedAt' | 'commandId'>) {
-    this.tx = given.tx;
-    this.world = given.world;
+    super({ ...given, tenantId: given.actor.tenantId });
     this.actor = given.actor;
-    this.tenantId = given.actor.tenantId;
     this.person = given.person;
     this.tenant = given.tenant;
-    this.recordedAt = given.recordedAt;
     this.commandId = given.commandId;
-  }
-  changed(kind: string, id: string, op: Change['op'] = 'changed'): void {
-    if (!this.changes.some((change) => change.kind === kind && change.id === id)) this.changes.push({ kind, id, op });
   }
   ask(code: string, text: string): void {
     if (!this.asks.some((ask) => ask.code === code)) this.asks.push({ code, text });

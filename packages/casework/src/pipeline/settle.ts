@@ -3,7 +3,7 @@ import type { CommandName } from '@ullage/contracts';
 import { deriveBooks } from '../gas/derive.ts';
 import { recomputeCircuit } from '../law/recompute.ts';
 import { toDate } from './case.ts';
-import type { Case } from './case.ts';
+import type { Case, Work } from './case.ts';
 
 const sorted = (ids: Iterable<string>): string[] => [...ids].sort();
 
@@ -15,20 +15,12 @@ export async function settle(desk: Case, kind: CommandName, answer: () => Promis
   await deriveBooks(desk);
   for (const circuitId of sorted(desk.circuits)) {
     await recomputeCircuit(desk, circuitId);
-    await desk.tx.outbox.create({
-      data: {
-        tenantId: desk.tenantId,
-        id: desk.world.newId(),
-        topic: DutiesChanged.topic,
-        body: { circuitId },
-        createdAt: toDate(desk.recordedAt),
-        tries: 0,
-      },
-    });
+    await announceDuties(desk, circuitId);
   }
   await writeConcerns(desk);
   await answer();
-  await writeAudit(desk, kind);
+  const { userId, address = null } = desk.actor;
+  await writeAudit(desk, { action: kind, userId, commandId: desk.commandId, address });
   await writeFeed(desk);
 }
 
@@ -48,25 +40,43 @@ async function writeConcerns(desk: Case): Promise<void> {
   }
 }
 
-async function writeAudit(desk: Case, kind: CommandName): Promise<void> {
-  await desk.tx.audit.createMany({
-    data: desk.changes.map((change) => ({
-      tenantId: desk.tenantId,
-      id: desk.world.newId(),
-      at: toDate(desk.recordedAt),
-      userId: desk.actor.userId,
-      commandId: desk.commandId,
-      action: kind,
+/** Leaves word for the queue, in this transaction, that the circuit's reminders have to be put in order. */
+export async function announceDuties(work: Work, circuitId: string): Promise<void> {
+  await work.tx.outbox.create({
+    data: {
+      tenantId: work.tenantId,
+      id: work.world.newId(),
+      topic: DutiesChanged.topic,
+      body: { circuitId },
+      createdAt: toDate(work.recordedAt),
+      tries: 0,
+    },
+  });
+}
+
+/** Who made the changes and by what; nobody and no command where time alone did. */
+export interface Doer {
+  readonly action: string;
+  readonly userId: string | null;
+  readonly commandId: string | null;
+  readonly address: string | null;
+}
+export async function writeAudit(work: Work, doer: Doer): Promise<void> {
+  await work.tx.audit.createMany({
+    data: work.changes.map((change) => ({
+      tenantId: work.tenantId,
+      id: work.world.newId(),
+      at: toDate(work.recordedAt),
+      ...doer,
       recordKind: change.kind,
       recordId: change.id,
       detail: { op: change.op },
-      address: desk.actor.address ?? null,
     })),
   });
 }
 
 /** The counter is taken and the rows are numbered in one statement: numbers are in commit order, without gaps. */
-async function writeFeed(desk: Case): Promise<void> {
+export async function writeFeed(desk: Work): Promise<void> {
   if (desk.changes.length === 0) return;
   const kinds = desk.changes.map((change) => change.kind);
   const ids = desk.changes.map((change) => change.id);

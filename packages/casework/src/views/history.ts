@@ -3,6 +3,7 @@ import type { FactView, LeakPointView, LookView } from '@ullage/contracts';
 import { LEAK_PLACES } from '@ullage/trail';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
 import { noonOf } from '../gas/timelines.ts';
+import type { FactRow } from './fact-row.ts';
 import { methodWordsOf } from './method-words.ts';
 import { summaryOf } from './summaries.ts';
 import type { Viewer } from './viewer.ts';
@@ -12,39 +13,6 @@ const places: Readonly<Record<string, string>> = Object.fromEntries(
   LEAK_PLACES.map((place) => [place.id, place.words]),
 );
 export const placeWords = (id: string): string => wordOf(places, id);
-
-export interface FactRow {
-  readonly id: string;
-  readonly kind: string;
-  readonly visitId: string | null;
-  readonly circuitId: string | null;
-  readonly happenedAt: Date | null;
-  readonly happenedOn: Date | null;
-  readonly recordedAt: Date;
-  readonly body: unknown;
-  readonly correctsId: string | null;
-  readonly byPerson: { readonly name: string } | null;
-  readonly factCorrectses: readonly { readonly id: string }[];
-  readonly factRefs: readonly {
-    readonly role: string;
-    readonly instrumentId: string | null;
-    readonly instrument?: { tag: string; senseGramsPerYear: unknown } | null;
-    readonly cylinder?: { serial: string; label: string | null } | null;
-    readonly leakPoint?: { number: number } | null;
-    readonly leakPointId: string | null;
-  }[];
-}
-export const FACT_INCLUDE = {
-  byPerson: { select: { name: true } },
-  factCorrectses: { select: { id: true }, orderBy: { recordedAt: 'desc' } },
-  factRefs: {
-    include: {
-      instrument: true,
-      cylinder: { select: { serial: true, label: true } },
-      leakPoint: { select: { number: true } },
-    },
-  },
-} as const;
 
 export const bodyOf = (row: { readonly body: unknown }): Record<string, unknown> => row.body as Record<string, unknown>;
 

@@ -1,6 +1,6 @@
 /** One line that says what a fact said, for lists and records. */
 import { methodWordsOf } from './method-words.ts';
-import type { FactRow } from './history.ts';
+import type { FactRow } from './fact-row.ts';
 
 type Body = Record<string, unknown>;
 interface Entered {

@@ -1,12 +1,12 @@
 import { toDate } from '../pipeline/case.ts';
-import type { Case } from '../pipeline/case.ts';
+import type { Work } from '../pipeline/case.ts';
 
 /** Return visits are proposed so long ahead of a duty, or at once when less is left. */
-const AHEAD_DAYS = 60;
+export const AHEAD_DAYS = 60;
 const DAY_MS = 86_400_000;
 
 /** Duties that somebody must drive out for, and what kind of visit discharges them. A plan is written at a desk. */
-const PURPOSE: Readonly<Record<string, 'repair' | 'follow-up' | 'inspection'>> = {
+export const PURPOSE: Readonly<Record<string, 'repair' | 'follow-up' | 'inspection'>> = {
   inspection: 'repair',
   repair: 'repair',
   'initial-verification': 'repair',
@@ -18,7 +18,7 @@ const MINUTES = { repair: 240, 'follow-up': 45, inspection: 120 } as const;
 type Purpose = keyof typeof MINUTES;
 
 type DutyRow = Awaited<ReturnType<typeof openDuties>>[number];
-function openDuties(desk: Case, circuitId: string) {
+function openDuties(desk: Work, circuitId: string) {
   return desk.tx.duty.findMany({
     where: { tenantId: desk.tenantId, circuitId, state: 'open' },
     orderBy: [{ dueAt: 'asc' }, { id: 'asc' }],
@@ -30,7 +30,7 @@ function openDuties(desk: Case, circuitId: string) {
  * are all gone leaves the list when nobody was placed on it and is flagged when somebody was, and a visit placed for a
  * withdrawn duty is linked to the duty that took its place where kind and circuit agree.
  */
-export async function proposeReturns(desk: Case, circuitId: string): Promise<void> {
+export async function proposeReturns(desk: Work, circuitId: string): Promise<void> {
   const now = desk.world.calendar.epochMs(desk.recordedAt);
   const duties = (await openDuties(desk, circuitId)).filter(
     (duty) =>
@@ -48,7 +48,7 @@ export async function proposeReturns(desk: Case, circuitId: string): Promise<voi
   }
 }
 
-function activeReturns(desk: Case, circuitId: string) {
+function activeReturns(desk: Work, circuitId: string) {
   return desk.tx.visit.findMany({
     where: {
       tenantId: desk.tenantId,
@@ -62,7 +62,7 @@ function activeReturns(desk: Case, circuitId: string) {
 }
 type VisitRow = Awaited<ReturnType<typeof activeReturns>>[number];
 
-async function isSomebodyOnSite(desk: Case, circuitId: string): Promise<boolean> {
+async function isSomebodyOnSite(desk: Work, circuitId: string): Promise<boolean> {
   const where = { tenantId: desk.tenantId, state: 'on-site', visitCircuits: { some: { circuitId } } };
   return (await desk.tx.visit.count({ where })) > 0;
 }
@@ -80,7 +80,7 @@ function windowOf(duties: readonly DutyRow[]): { opensAt: Date | null; dueAt: Da
 }
 
 async function propose(
-  desk: Case,
+  desk: Work,
   given: { circuitId: string; purpose: Purpose; wanted: readonly DutyRow[] },
 ): Promise<void> {
   const { tx, tenantId } = desk;
@@ -108,7 +108,7 @@ async function propose(
   desk.changed('visit', id, 'made');
 }
 
-async function keepInStep(desk: Case, visit: VisitRow, wanted: readonly DutyRow[]): Promise<void> {
+async function keepInStep(desk: Work, visit: VisitRow, wanted: readonly DutyRow[]): Promise<void> {
   const { tx, tenantId } = desk;
   const where = { tenantId_id: { tenantId, id: visit.id } };
   if (wanted.length === 0) {

@@ -1,0 +1,28 @@
+import type { World } from '../office.ts';
+import { Work } from '../pipeline/case.ts';
+import { withRetry } from '../pipeline/retry.ts';
+import { writeAudit, writeFeed } from '../pipeline/settle.ts';
+
+/**
+ * Runs work that no command asked for, in one transaction of the tenant. What it touched goes into the audit trail
+ * without a user, and into the feed, last of all. May run twice when the answer to its COMMIT is lost: `work` must find
+ * nothing left to do the second time.
+ */
+export async function nightWork<T>(
+  world: World,
+  given: { readonly tenantId: string; readonly action: string },
+  work: (desk: Work) => Promise<T>,
+): Promise<T> {
+  const { tenantId, action } = given;
+  const { answer, changed } = await withRetry(() =>
+    world.database.inTenant(tenantId, async (tx) => {
+      const desk = new Work({ tx, world, tenantId, recordedAt: world.now() });
+      const done = await work(desk);
+      await writeAudit(desk, { action, userId: null, commandId: null, address: null });
+      await writeFeed(desk);
+      return { answer: done, changed: desk.changes.length > 0 };
+    }),
+  );
+  if (changed) await world.database.notify('ullage_feed', tenantId);
+  return answer;
+}

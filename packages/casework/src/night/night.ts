@@ -1,0 +1,43 @@
+import type { DutyReminderBody } from '@ullage/contracts';
+import type { World } from '../office.ts';
+import { heldJobs, holdDeadJob } from './dead-jobs.ts';
+import type { DeadJob } from './dead-jobs.ts';
+import { fail, markSent, openMessage } from './outbox.ts';
+import type { Failure, Message } from './outbox.ts';
+import { recomputeDue } from './recompute-due.ts';
+import type { Recomputed } from './recompute-due.ts';
+import { remind, remindersOf } from './remind.ts';
+import type { CircuitReminders, Reminded } from './remind.ts';
+
+/** What goes on while nobody asks. One per process; each call is one tenant's transaction and may safely be repeated. */
+export interface Night {
+  /** A message that waits in the outbox; undefined when it was sent already. */
+  message(tenantId: string, id: string): Promise<Message | undefined>;
+  /** True for the one caller that marked it. */
+  sent(tenantId: string, id: string): Promise<boolean>;
+  /** Counts a failed try; after too many, or at once for what can never be sent, a person sees it. */
+  failed(tenantId: string, failure: Failure): Promise<void>;
+  /** The reminders a circuit's duties want now, and those they want no more. */
+  reminders(tenantId: string, circuitId: string): Promise<CircuitReminders>;
+  /** Gives one reminder, if it is still wanted: a notice on the board. */
+  remind(body: DutyReminderBody): Promise<Reminded>;
+  /** Shows a person a job that keeps failing. */
+  hold(tenantId: string, job: DeadJob): Promise<void>;
+  /** Those of the job ids that lie with a person, or were left out by one. */
+  held(tenantId: string, jobIds: readonly string[]): Promise<ReadonlySet<string>>;
+  /** Works out anew the circuits whose duties the mere passing of time has changed, or brought near. */
+  recomputeDue(tenantId: string): Promise<Recomputed>;
+}
+
+export function createNight(world: World): Night {
+  return {
+    message: (tenantId, id) => openMessage(world, tenantId, id),
+    sent: (tenantId, id) => markSent(world, tenantId, id),
+    failed: (tenantId, failure) => fail(world, tenantId, failure),
+    reminders: (tenantId, circuitId) => remindersOf(world, tenantId, circuitId),
+    remind: (body) => remind(world, body),
+    hold: (tenantId, job) => holdDeadJob(world, tenantId, job),
+    held: (tenantId, jobIds) => heldJobs(world, tenantId, jobIds),
+    recomputeDue: (tenantId) => recomputeDue(world, tenantId),
+  };
+}

@@ -1,0 +1,65 @@
+import { DutiesChanged } from '@ullage/contracts';
+import type { World } from '../office.ts';
+import { toDate } from '../pipeline/case.ts';
+import { hold, settleDeadJob, wasLeftOut } from './dead-jobs.ts';
+import { nightWork } from './night-work.ts';
+
+/** What waits in the outbox, read by its topic's shape. */
+export type Message =
+  { readonly topic: typeof DutiesChanged.topic; readonly circuitId: string } | { readonly topic: 'unreadable' };
+export interface Failure {
+  readonly id: string;
+  /** For whoever looks into the table; a person on the board gets a sentence instead. */
+  readonly why: string;
+  /** It can never be sent: trying again would change nothing. */
+  readonly forGood: boolean;
+}
+
+/** A person sees a message that failed so often; it goes on being tried. */
+const TRIES_UNTIL_SHOWN = 8;
+const WHY_LENGTH = 500;
+
+export function openMessage(world: World, tenantId: string, id: string): Promise<Message | undefined> {
+  return world.database.inTenant(tenantId, async (tx) => {
+    const row = await tx.outbox.findUnique({ where: { tenantId_id: { tenantId, id } } });
+    if (!row || row.sentAt !== null) return undefined;
+    const body = DutiesChanged.body.safeParse(row.body);
+    if (row.topic !== DutiesChanged.topic || !body.success) return { topic: 'unreadable' };
+    return { topic: DutiesChanged.topic, circuitId: body.data.circuitId };
+  });
+}
+
+export function markSent(world: World, tenantId: string, id: string): Promise<boolean> {
+  return nightWork(world, { tenantId, action: 'outbox-sent' }, async (desk) => {
+    const marked = await desk.tx.outbox.updateMany({
+      where: { tenantId, id, sentAt: null },
+      data: { sentAt: toDate(desk.recordedAt), lastError: null },
+    });
+    if (marked.count === 1) await settleDeadJob(desk, id);
+    return marked.count === 1;
+  });
+}
+
+export function fail(world: World, tenantId: string, failure: Failure): Promise<void> {
+  const { id, forGood } = failure;
+  return nightWork(world, { tenantId, action: 'outbox-failed' }, async (desk) => {
+    const { tx } = desk;
+    const lastError = failure.why.slice(0, WHY_LENGTH);
+    const where = { tenantId, id, sentAt: null };
+    const counted = await tx.outbox.updateMany({ where, data: { tries: { increment: 1 }, lastError } });
+    if (counted.count === 0) return;
+    const row = await tx.outbox.findUniqueOrThrow({ where: { tenantId_id: { tenantId, id } } });
+    if (!forGood && row.tries < TRIES_UNTIL_SHOWN) return;
+    // Somebody looked at it and wants no more of it.
+    if (await wasLeftOut(desk, id)) {
+      await tx.outbox.updateMany({ where, data: { sentAt: toDate(desk.recordedAt) } });
+      return;
+    }
+    const circuit = DutiesChanged.body.safeParse(row.body);
+    await hold(desk, {
+      jobId: id,
+      subject: circuit.success ? { kind: 'circuit', id: circuit.data.circuitId } : null,
+      text: 'Reminders of a circuit could not be set. Try again, or leave it out and watch its dates.',
+    });
+  });
+}

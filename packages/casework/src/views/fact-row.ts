@@ -1,0 +1,33 @@
+/** A fact as it is read for showing: with who wrote it, what it refers to, and whether it was corrected. */
+export interface FactRow {
+  readonly id: string;
+  readonly kind: string;
+  readonly visitId: string | null;
+  readonly circuitId: string | null;
+  readonly happenedAt: Date | null;
+  readonly happenedOn: Date | null;
+  readonly recordedAt: Date;
+  readonly body: unknown;
+  readonly correctsId: string | null;
+  readonly byPerson: { readonly name: string } | null;
+  readonly factCorrectses: readonly { readonly id: string }[];
+  readonly factRefs: readonly {
+    readonly role: string;
+    readonly instrumentId: string | null;
+    readonly instrument?: { tag: string; senseGramsPerYear: unknown } | null;
+    readonly cylinder?: { serial: string; label: string | null } | null;
+    readonly leakPoint?: { number: number } | null;
+    readonly leakPointId: string | null;
+  }[];
+}
+export const FACT_INCLUDE = {
+  byPerson: { select: { name: true } },
+  factCorrectses: { select: { id: true }, orderBy: { recordedAt: 'desc' } },
+  factRefs: {
+    include: {
+      instrument: true,
+      cylinder: { select: { serial: true, label: true } },
+      leakPoint: { select: { number: true } },
+    },
+  },
+} as const;
