@@ -1,0 +1,46 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import AxeBuilder from '@axe-core/playwright';
+import { test as base, expect } from '@playwright/test';
+import type { Browser, BrowserContext, Page } from '@playwright/test';
+import * as z from 'zod';
+
+const Demo = z.object({ signIns: z.array(z.object({ role: z.string(), email: z.string(), password: z.string() })) });
+const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
+
+/** No finding of the accessibility rules, in light and in dark. */
+export async function expectAxeClean(page: Page, what: string): Promise<void> {
+  for (const colorScheme of ['light', 'dark'] as const) {
+    await page.emulateMedia({ colorScheme });
+    const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
+    const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(' | ')}`);
+    expect(found, `${what}, ${colorScheme}`).toEqual([]);
+  }
+  await page.emulateMedia({ colorScheme: 'light' });
+}
+
+/** Nothing sticks out of the page sideways. */
+export async function expectNoSideways(page: Page): Promise<void> {
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - document.documentElement.clientWidth);
+  expect(over).toBeLessThanOrEqual(0);
+}
+
+export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
+
+/** A person of the demo, signed in, in a browser of their own. */
+export async function signedIn(browser: Browser, role: string, options: object = {}): Promise<Page> {
+  const file = join(import.meta.dirname, '../../.data/browser/demo.json');
+  const person = Demo.parse(JSON.parse(readFileSync(file, 'utf8'))).signIns.find((one) => one.role === role);
+  if (!person) throw new Error(`the demo has no ${role}`);
+  const context: BrowserContext = await browser.newContext(options);
+  const page = await context.newPage();
+  await page.goto('/sign-in');
+  await page.getByLabel('E-mail').fill(person.email);
+  await page.getByLabel('Password').fill(person.password);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.waitForURL((url) => !url.pathname.startsWith('/sign-in'));
+  return page;
+}
+
+export const test = base;
+export { expect };
