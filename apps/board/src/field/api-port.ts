@@ -1,5 +1,6 @@
 /** The port that talks to the API: reads go straight through, commands through the outbox, one envelope a push. */
-import type { CommandAnswer, CommandName, EvacuationQuery, MeView, Problem } from '@ullage/contracts';
+import { KPA_PER_PSI } from '@ullage/units';
+import type { CommandAnswer, CommandName, CylinderView, EvacuationQuery, MeView, Problem } from '@ullage/contracts';
 import { call } from '../lib/client.ts';
 import { Outbox, type Queued } from './outbox.ts';
 import type { Command, FieldPort, Line, Read, Sent, Sync } from './port.ts';
@@ -19,8 +20,9 @@ export interface ApiPortOptions {
   readonly watch: (onChange: () => void) => () => void;
 }
 
-async function read<T>(path: Path): Promise<Read<T>> {
-  const answer = await call<T>(path);
+/** @param body for a calculation, which is asked by POST and changes nothing */
+async function read<T>(path: Path, body?: unknown): Promise<Read<T>> {
+  const answer = await call<T>(path, body === undefined ? {} : { body });
   if (answer.ok) return { ok: true, data: answer.data };
   const { status, type, title, detail, errors } = answer.problem;
   return { ok: false, problem: { status, type, title, detail, errors: [...errors] } };
@@ -33,6 +35,22 @@ function evacuationPath(visitId: string, asked: EvacuationQuery): Path {
   const query = new URLSearchParams();
   for (const [name, value] of Object.entries(asked)) if (value !== undefined) query.set(name, String(value));
   return `/v1/visits/${visitId}/evacuation?${query.toString()}`;
+}
+
+function roomQuestion(view: CylinderView, refrigerant: string): object {
+  const netKg = view.contents.reduce((sum, part) => sum + part.grams, 0) / 1000;
+  const { kind, specification } = view.cylinder;
+  const psig = view.servicePressurePsig;
+  return {
+    refrigerant,
+    kind,
+    specification,
+    waterCapacityKg: view.waterCapacityKg,
+    tareKg: view.tareGrams / 1000,
+    grossKg: view.tareGrams / 1000 + netKg,
+    ...(psig !== null && { servicePressureKpaGauge: psig * KPA_PER_PSI }),
+    service: 'recovery',
+  };
 }
 
 /** No signal, or a server that asks for patience: the same push may succeed later. */
@@ -65,6 +83,9 @@ class ApiPort implements FieldPort {
   cylinders: FieldPort['cylinders'] = (query) =>
     read(query === '' ? '/v1/cylinders' : `/v1/cylinders?query=${encodeURIComponent(query)}`);
   cylinder: FieldPort['cylinder'] = (id) => read(`/v1/cylinders/${encodeURIComponent(id)}`);
+
+  room: FieldPort['room'] = (cylinder, refrigerant) =>
+    read('/v1/sums/cylinder-room', roomQuestion(cylinder, refrigerant));
 
   sync = (): Sync => this.#shown;
 

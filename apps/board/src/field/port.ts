@@ -48,6 +48,8 @@ export interface Sync {
   readonly queued: readonly Queued[];
 }
 
+export type CylinderRoom = Pick<CylinderView, 'grossLimitKg' | 'roomKg' | 'mayFill' | 'whyNot'>;
+
 export interface FieldPort {
   me(): Promise<Read<MeView>>;
   /** The stops of a person on a day (`2026-04-30`). */
@@ -57,6 +59,8 @@ export interface FieldPort {
   /** Cylinders whose serial or label fits what was typed; the first page of all for nothing typed. */
   cylinders(query: string): Promise<Read<CylinderListView>>;
   cylinder(id: string): Promise<Read<CylinderView>>;
+  /** How much of a gas an empty cylinder may take: its own page cannot know which gas it will be. */
+  room(cylinder: CylinderView, refrigerant: string): Promise<Read<CylinderRoom>>;
   /** Keeps the command on this device first, then sends it; the promise waits for the answer while there is a signal. */
   send<K extends CommandName>(command: Command<K>): Promise<Sent>;
   /** Takes a refused command's fields back into its step. */

@@ -63,7 +63,7 @@ export function DutyList({
               <b>{left}</b>
               <small>
                 {duty.dueOn !== null && `by ${dayWords(duty.dueOn)}${duty.provisional ? ', provisional' : ''}; `}
-                {duty.clause}; {duty.responsible}
+                {duty.clause}; {duty.responsible.replaceAll('-', ' ')}
               </small>
             </li>
           );

@@ -9,9 +9,8 @@ export function OutcomeCard({ outcome }: { outcome: NonNullable<VisitView['outco
     <section className={css['card']} aria-label="Leak rate">
       <h2>
         <Shape mark={outcome.over ? 'over' : 'under'} size={15} />
-        {outcome.ratePercent} % a year
+        {outcome.text}
       </h2>
-      <p>{outcome.text}</p>
     </section>
   );
 }
