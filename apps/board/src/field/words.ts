@@ -82,3 +82,7 @@ export function sizeWords(low: number | null, high: number | null): string {
   if (high === null) return `${figure(low)} ${unit} or more`;
   return low === high ? `${figure(low)} ${unit}` : `${figure(low)} to ${figure(high)} ${unit}`;
 }
+
+/** A phrase as a sentence: a capital in front, a full stop behind. */
+export const sentence = (text: string): string =>
+  `${text.charAt(0).toUpperCase()}${text.slice(1)}${/[.!?]$/.test(text) ? '' : '.'}`;

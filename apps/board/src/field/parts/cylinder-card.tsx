@@ -3,7 +3,9 @@ import type { CylinderView } from '@ullage/contracts';
 import { parseDecimal, multiply, rational, ZERO } from '@ullage/units';
 import { useEffect, useState } from 'react';
 import { Shape } from '../../ui/state.tsx';
+import type { FieldPort } from '../port.ts';
 import { massWords } from '../sums.ts';
+import { sentence } from '../words.ts';
 import { useUnits, useVisit } from '../visit-context.tsx';
 import css from './step.module.css';
 
@@ -21,25 +23,41 @@ function stopsOf(view: CylinderView, use: CylinderUse, refrigerant: string): rea
   ];
 }
 
+interface Wanted {
+  readonly id: string;
+  readonly use: CylinderUse;
+  readonly refrigerant: string;
+}
+/** A cylinder as it stands; an empty one that is to be filled, with its limits for this gas. */
+async function readCylinder(port: FieldPort, { id, use, refrigerant }: Wanted): Promise<CylinderView | undefined> {
+  const found = await port.cylinder(id);
+  if (!found.ok) return undefined;
+  if (use === 'charge' || found.data.grossLimitKg !== null) return found.data;
+  const room = await port.room(found.data, refrigerant);
+  if (!room.ok) return found.data;
+  const { grossLimitKg, roomKg, mayFill, whyNot } = room.data;
+  return { ...found.data, grossLimitKg, roomKg, mayFill, whyNot };
+}
+
 /** What is in a cylinder, what more it takes, and why it may not be used for this. */
 export function CylinderCard({ id, use, onKnown }: CylinderCardProps) {
   const { port, glance } = useVisit();
   const [view, setView] = useState<CylinderView>();
   const [failed, setFailed] = useState(false);
+  const { refrigerant } = glance;
   useEffect(() => {
     let isGone = false;
-    void port.cylinder(id).then((answer) => {
+    void readCylinder(port, { id, use, refrigerant }).then((found) => {
       if (isGone) return;
-      setFailed(!answer.ok);
-      if (!answer.ok) return;
-      setView(answer.data);
-      onKnown(answer.data);
+      setFailed(found === undefined);
+      setView(found);
+      onKnown(found);
     });
     return () => {
       isGone = true;
     };
     // eslint-disable-next-line react/exhaustive-deps -- who is told does not decide what is read
-  }, [id, port]);
+  }, [id, port, use, refrigerant]);
   if (failed)
     return <p className={css['source']}>What it holds cannot be read now. Weigh it before and after all the same.</p>;
   if (!view) return <p className={css['source']}>Reading what it holds</p>;
@@ -63,7 +81,7 @@ export function CylinderCard({ id, use, onKnown }: CylinderCardProps) {
       )}
       {warnings.map((doubt) => (
         <p key={doubt.cause + doubt.at}>
-          <b>{doubt.title}.</b> {doubt.text}
+          <b>{sentence(doubt.title)}</b> {doubt.text}
         </p>
       ))}
     </section>

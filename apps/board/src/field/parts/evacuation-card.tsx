@@ -3,6 +3,7 @@ import type { EvacuationAdvice, EvacuationQuery, Problem } from '@ullage/contrac
 import { useEffect, useState } from 'react';
 import type { RecoveryValues } from '../steps/recovery.tsx';
 import { kpaOf, pressureWords } from '../sums.ts';
+import { sentence } from '../words.ts';
 import { useUnits, useVisit } from '../visit-context.tsx';
 import css from './step.module.css';
 import { StopLine } from './stop-line.tsx';
@@ -87,7 +88,7 @@ function Advice({ advice, readKpa }: { advice: EvacuationAdvice; readKpa: number
       aria-label="Before you start"
       aria-live="polite"
     >
-      <h2>{advice.levelText}</h2>
+      <h2>{sentence(advice.levelText)}</h2>
       <StopLine advice={advice} readKpa={readKpa} />
       <p>
         {advice.major ? 'Major work' : 'Not major work'}. {advice.clause}.
