@@ -1,0 +1,35 @@
+import { createNight } from '@ullage/casework';
+import { Database } from '@ullage/database';
+import type { Calendar } from '@ullage/units';
+import type { Clock } from './clock.ts';
+import type { Settings } from './env.ts';
+import type { Log } from './log.ts';
+import { PACE } from './pace.ts';
+import type { Pace } from './pace.ts';
+import type { Parts } from './parts.ts';
+import { openBackend } from './queue/backend.ts';
+import { EveryTenant } from './relay/every-tenant.ts';
+
+export interface PartsGiven {
+  readonly settings: Omit<Settings, 'logLevel'>;
+  readonly log: Log;
+  readonly clock: Clock;
+  readonly calendar: Calendar;
+  readonly pace?: Pace;
+}
+
+export function makeParts({ settings, log, clock, calendar, pace = PACE }: PartsGiven): Parts {
+  const lost = (error: Error): void => log.trouble('lost a database connection', error);
+  const database = new Database({ url: settings.databaseUrl, name: 'ullage-worker', onPoolError: lost });
+  const { queueDatabaseUrl, redisUrl, databaseUrl } = settings;
+  return {
+    database,
+    night: createNight({ database, calendar, now: () => clock.now(), newId: () => clock.newId() }),
+    everyTenant: new EveryTenant(settings.relayDatabaseUrl, lost),
+    backend: openBackend({ queueDatabaseUrl, redisUrl, onError: (error) => log.trouble('lost the queue', error) }),
+    clock,
+    log,
+    databaseUrl,
+    pace,
+  };
+}

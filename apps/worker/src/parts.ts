@@ -1,0 +1,22 @@
+/** The parts a running worker is put together from, and the names under which they are handed on. */
+import type { Night } from '@ullage/casework';
+import type { Database } from '@ullage/database';
+import type { Clock } from './clock.ts';
+import type { Log } from './log.ts';
+import type { QueueBackend } from './queue/backend.ts';
+import type { EveryTenant } from './relay/every-tenant.ts';
+import type { Pace } from './pace.ts';
+
+export const PARTS = Symbol('parts');
+
+export interface Parts {
+  readonly night: Night;
+  readonly database: Database;
+  readonly everyTenant: EveryTenant;
+  readonly backend: QueueBackend;
+  readonly clock: Clock;
+  readonly log: Log;
+  /** The application's login: for the connection that listens for changes. */
+  readonly databaseUrl: string;
+  readonly pace: Pace;
+}

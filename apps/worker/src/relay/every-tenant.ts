@@ -1,0 +1,77 @@
+/**
+ * What waits in all tenants, by ids, as the relay's login sees it: it may read three tables' waiting rows and change
+ * nothing. The work itself is done inside the tenant, by the application's login.
+ */
+import type { DutyReminderBody } from '@ullage/contracts';
+import type { WantedReminder } from '@ullage/casework';
+import pg from 'pg';
+import * as z from 'zod';
+
+const Waiting = z.object({ tenant_id: z.uuid(), id: z.uuid() });
+const Reminder = z.object({
+  tenant_id: z.uuid(),
+  duty_id: z.uuid(),
+  stage: z.int(),
+  due_epoch: z.coerce.number().int(),
+  plan_at: z.date(),
+});
+const Tenant = z.object({ tenant_id: z.uuid() });
+/** Before all ids. */
+const NIL = '00000000-0000-0000-0000-000000000000';
+const UNSENT = `SELECT tenant_id, id FROM outbox WHERE sent_at IS NULL ORDER BY tries, created_at, id LIMIT $1`;
+const REMINDERS = `
+  SELECT tenant_id, duty_id, stage, due_epoch, plan_at FROM reminder
+  WHERE reminded_at IS NULL AND dropped_at IS NULL AND plan_at <= $1
+  AND (tenant_id, duty_id, stage, due_epoch) > ($2, $3, $4, $5)
+  ORDER BY tenant_id, duty_id, stage, due_epoch LIMIT $6`;
+const TENANTS = `SELECT DISTINCT tenant_id FROM duty WHERE state = 'open' AND due_at <= $1 ORDER BY tenant_id`;
+
+export interface WaitingMessage {
+  readonly tenantId: string;
+  readonly id: string;
+}
+
+export class EveryTenant {
+  readonly #pool: pg.Pool;
+  constructor(url: string, onError: (error: Error) => void) {
+    this.#pool = new pg.Pool({
+      connectionString: url,
+      max: 2,
+      application_name: 'ullage-relay',
+      connectionTimeoutMillis: 5_000,
+      keepAlive: true,
+    });
+    this.#pool.on('error', onError);
+    this.#pool.on('connect', (client) => client.on('error', onError));
+  }
+
+  /** Messages not sent yet; those that never failed come first, so that one that always does holds up nobody. */
+  async unsent(atMost: number): Promise<WaitingMessage[]> {
+    const { rows } = await this.#pool.query(UNSENT, [atMost]);
+    return rows.map((row) => {
+      const { tenant_id: tenantId, id } = Waiting.parse(row);
+      return { tenantId, id };
+    });
+  }
+
+  /** Reminders to be given by `until` and neither given nor dropped, in a fixed order, from after `last` on. */
+  async reminders(given: { until: Date; last?: DutyReminderBody; atMost: number }): Promise<WantedReminder[]> {
+    const { until, last, atMost } = given;
+    const from = last ? [last.tenantId, last.dutyId, last.stage, last.dueEpoch] : [NIL, NIL, -1, -1];
+    const { rows } = await this.#pool.query(REMINDERS, [until, ...from, atMost]);
+    return rows.map((row) => {
+      const { tenant_id: tenantId, duty_id: dutyId, stage, due_epoch: dueEpoch, plan_at: planAt } = Reminder.parse(row);
+      return { body: { tenantId, dutyId, stage, dueEpoch }, planAt: planAt.toISOString() };
+    });
+  }
+
+  /** Tenants with an open duty due by `until`. */
+  async withDutiesBy(until: Date): Promise<string[]> {
+    const { rows } = await this.#pool.query(TENANTS, [until]);
+    return rows.map((row) => Tenant.parse(row).tenant_id);
+  }
+
+  async close(): Promise<void> {
+    await this.#pool.end();
+  }
+}

@@ -1,0 +1,32 @@
+import { DutyReminder, Sweep } from '@ullage/contracts';
+import { BullModule } from '@nestjs/bullmq';
+import { Global, Module } from '@nestjs/common';
+import type { DynamicModule } from '@nestjs/common';
+import { RemindersModule } from './features/reminders/reminders.module.ts';
+import { SweepModule } from './features/sweep/sweep.module.ts';
+import { PARTS } from './parts.ts';
+import type { Parts } from './parts.ts';
+import { ReminderQueue } from './queue/reminder-queue.ts';
+import { Relay } from './relay/relay.ts';
+
+/** What features share: the parts, the queues, and what stands before them. */
+@Global()
+@Module({})
+class SharedModule {
+  static of(parts: Parts): DynamicModule {
+    const queues = BullModule.registerQueue({ name: DutyReminder.name }, { name: Sweep.name });
+    return {
+      module: SharedModule,
+      imports: [BullModule.forRoot({ connection: parts.backend.connection }), queues],
+      providers: [{ provide: PARTS, useValue: parts }, ReminderQueue, Relay],
+      exports: [PARTS, ReminderQueue, Relay, queues],
+    };
+  }
+}
+
+@Module({})
+export class WorkerModule {
+  static of(parts: Parts): DynamicModule {
+    return { module: WorkerModule, imports: [SharedModule.of(parts), RemindersModule, SweepModule] };
+  }
+}

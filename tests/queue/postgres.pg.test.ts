@@ -1,0 +1,3 @@
+import { queueSuite } from './suite.ts';
+
+queueSuite('postgres');
