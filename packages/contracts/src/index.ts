@@ -6,3 +6,4 @@ export * from './problem.ts';
 export * from './refrigerants.ts';
 export * from './sums/index.ts';
 export * from './views/index.ts';
+export * from './words.ts';

@@ -5,11 +5,15 @@
 import { MASS_UNITS, parseDecimal, parseMass, PRESSURE_UNITS, TEMPERATURE_UNITS, toNumber } from '@ullage/units';
 import type { MassFault } from '@ullage/units';
 import * as z from 'zod';
+import { labelOf } from './words.ts';
 
+const lacks = (issue: z.core.$ZodRawIssue): boolean => issue.code === 'invalid_type';
+const idWords = (issue: z.core.$ZodRawIssue): string =>
+  `${labelOf(issue.path ?? [])}: ${lacks(issue) ? 'is missing; choose one.' : 'is not known here; choose one.'}`;
 /** An id of ours: UUIDv7, made by whoever creates the record. */
-export const Id = z.uuidv7({ error: 'An id is missing or is not one of ours.' });
+export const Id = z.uuidv7({ error: idWords });
 /** An id of the sign-in library (UUIDv4), also used as the contractor's id. */
-export const AuthId = z.uuid({ error: 'An id is missing or malformed.' });
+export const AuthId = z.uuid({ error: idWords });
 
 /** Control characters other than tab and line breaks; PostgreSQL cannot keep NUL. */
 const CONTROL = /(?![\t\n\r])\p{Cc}/u;
@@ -34,17 +38,29 @@ export const optionalText = (label: string, limits: TextLimits = {}) => text(lab
 /** A free note of a person: up to 4,000 characters. */
 export const note = (label: string) => text(label, { max: 4000 }).optional();
 
+/** No record of this work is older; a year before it is a slip, and the first ones no database holds. */
+const FIRST_YEAR = '1900';
+const since1900 = (label: string) =>
+  [(value: string) => value >= FIRST_YEAR, { error: `${label}: lies before ${FIRST_YEAR}; check the year.` }] as const;
+
 /** ISO 8601 instant with an offset. */
 export const instantText = (label: string) =>
-  z.iso.datetime({ offset: true, error: `${label}: give date and time with an offset, as 2026-04-30T17:40:00-06:00.` });
+  z.iso
+    .datetime({ offset: true, error: `${label}: give date and time with an offset, as 2026-04-30T17:40:00-06:00.` })
+    .refine(...since1900(label));
 /** A calendar day. */
-export const dayText = (label: string) => z.iso.date({ error: `${label}: give a day, as 2026-04-30.` });
+export const dayText = (label: string) =>
+  z.iso.date({ error: `${label}: give a day, as 2026-04-30.` }).refine(...since1900(label));
 /** A month as stamped on a cylinder. */
-export const monthText = (label: string) =>
-  z.string().regex(/^\d{4}-(0[1-9]|1[0-2])$/, { error: `${label}: give year and month, as 2021-03.` });
+export function monthText(label: string) {
+  const error = `${label}: give year and month, as 2021-03.`;
+  return z.string({ error }).regex(/^\d{4}-(0[1-9]|1[0-2])$/, { error });
+}
 /** Wall-clock time at the site. */
-export const clockText = (label: string) =>
-  z.string().regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: `${label}: give a time from 00:00 to 23:59.` });
+export function clockText(label: string) {
+  const error = `${label}: give a time from 00:00 to 23:59.`;
+  return z.string({ error }).regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error });
+}
 
 function knowsZone(zone: string): boolean {
   try {
@@ -84,16 +100,24 @@ function massFault(value: z.infer<typeof MassShape>, { atMostKg = 100_000, posit
 }
 const MassShape = z.strictObject({ value: z.string().max(40), unit: z.enum(MASS_UNITS) });
 
+/** Words for a quantity that is missing, is no object, or has a field too many. */
+const quantityError = (label: string, example: string): { error: string } => ({
+  error: `${label}: enter a number with its unit, as ${example}.`,
+});
+
 /** A mass as entered: decimal text and unit, kept beside the grams for ever. */
 export const mass = (label: string, limits: MassLimits = {}) =>
   z
-    .strictObject({
-      value: z
-        .string({ error: `${label}: enter a number.` })
-        .trim()
-        .max(40, { error: `${label}: enter a shorter number.` }),
-      unit: z.enum(MASS_UNITS, { error: `${label}: choose lb, oz, kg, g or lb-oz.` }),
-    })
+    .strictObject(
+      {
+        value: z
+          .string({ error: `${label}: enter a number.` })
+          .trim()
+          .max(40, { error: `${label}: enter a shorter number.` }),
+        unit: z.enum(MASS_UNITS, { error: `${label}: choose lb, oz, kg, g or lb-oz.` }),
+      },
+      quantityError(label, '18.5 lb'),
+    )
     .superRefine((value, context) => {
       const fault = massFault(value, limits);
       if (fault !== undefined) context.addIssue({ code: 'custom', path: ['value'], message: `${label}: ${fault}` });
@@ -109,15 +133,21 @@ const decimalText = (label: string) =>
 
 /** A gauge reading as entered. Whether it is possible at the site's barometer is checked where the site is known. */
 export const pressure = (label: string) =>
-  z.strictObject({ value: decimalText(label), unit: z.enum(PRESSURE_UNITS, { error: `${label}: choose a unit.` }) });
+  z.strictObject(
+    { value: decimalText(label), unit: z.enum(PRESSURE_UNITS, { error: `${label}: choose a unit, as psig.` }) },
+    quantityError(label, '120 psig'),
+  );
 export type Pressure = z.infer<ReturnType<typeof pressure>>;
 
 /** A thermometer reading as entered. */
 export const temperature = (label: string) =>
-  z.strictObject({
-    value: decimalText(label),
-    unit: z.enum(TEMPERATURE_UNITS, { error: `${label}: choose °F, °C or K.` }),
-  });
+  z.strictObject(
+    {
+      value: decimalText(label),
+      unit: z.enum(TEMPERATURE_UNITS, { error: `${label}: choose °F, °C or K.` }),
+    },
+    quantityError(label, '63 °F'),
+  );
 export type Temperature = z.infer<ReturnType<typeof temperature>>;
 
 /** A leak's size in grams a year; a range, never a point. */

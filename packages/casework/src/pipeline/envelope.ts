@@ -1,4 +1,4 @@
-import { COMMANDS, Envelope, faultsOf, isCommandName, may, Refusal, requestOf } from '@ullage/contracts';
+import { COMMANDS, Envelope, faultsOf, isCommandName, may, plainWords, Refusal, requestOf } from '@ullage/contracts';
 import type { CommandBody, CommandName } from '@ullage/contracts';
 import type { Instant } from '@ullage/units';
 import type { Actor, DeskCommand, World } from '../office.ts';
@@ -42,7 +42,7 @@ function assertNotFuture(world: World, happenedAt: Instant): void {
 /** Reads a desk's command. @throws Refusal with every field that is wrong */
 export function readDesk(world: World, actor: Actor, command: DeskCommand): Incoming {
   allow(actor, command.kind);
-  const parsed = requestOf(command.kind).safeParse(command.received);
+  const parsed = requestOf(command.kind).safeParse(command.received, { error: plainWords });
   if (!parsed.success) throw new Refusal('not-valid', 'Some fields are not right.', { errors: faultsOf(parsed.error) });
   const { happenedAt = world.now(), dependsOn = [], body } = parsed.data;
   const at = world.calendar.instant(happenedAt);
@@ -59,7 +59,7 @@ export function readDesk(world: World, actor: Actor, command: DeskCommand): Inco
 
 /** What can be known of an envelope before its body is read: enough to keep it. */
 export function readHead(received: unknown) {
-  const parsed = Envelope.safeParse(received);
+  const parsed = Envelope.safeParse(received, { error: plainWords });
   if (!parsed.success)
     throw new Refusal('not-valid', 'The command is not in order.', { errors: faultsOf(parsed.error) });
   return parsed.data;
@@ -71,7 +71,7 @@ export function readDevice(world: World, actor: Actor, given: { received: unknow
   if (!isCommandName(head.schema))
     throw new Refusal('not-valid', 'This app is newer than the office; update the office.');
   allow(actor, head.schema);
-  const parsed = COMMANDS[head.schema].body.safeParse(head.body);
+  const parsed = COMMANDS[head.schema].body.safeParse(head.body, { error: plainWords });
   if (!parsed.success) {
     const errors = faultsOf(parsed.error).map((fault) => ({ ...fault, pointer: fault.pointer.replace('#', '#/body') }));
     throw new Refusal('not-valid', 'Some fields are not right.', { errors });

@@ -90,12 +90,16 @@ export const TakeCall = z
     description: 'Take a call: customer, site, unit, circuit, past additions and the visit asked for.',
   });
 
+const VERSION_WORDS = { error: 'Version: send the one you saw.' };
+/** A row's version: counted in 32 bits, so a larger one was never seen. */
+const Version = z.int(VERSION_WORDS).refine((value) => value > 0 && value < 2 ** 31, VERSION_WORDS);
+
 export const OVERRIDE_RULES = ['double-booked', 'outside-working-day'] as const;
 /** Put a visit on a technician's day. The moment is wall-clock time at the site. */
 export const PlaceVisit = z
   .strictObject({
     visitId: Id,
-    version: z.int({ error: 'Version: send the one you saw.' }),
+    version: Version,
     personId: Id,
     withPersonIds: z.array(Id).max(6).optional(),
     day: dayText('Day'),
@@ -112,7 +116,7 @@ export const PlaceVisit = z
   .meta({ id: 'PlaceVisit', description: 'Place a visit on a technician, at a moment inside its window.' });
 
 export const UnplaceVisit = z
-  .strictObject({ visitId: Id, version: z.int() })
+  .strictObject({ visitId: Id, version: Version })
   .meta({ id: 'UnplaceVisit', description: 'Take a visit off the plan; it is proposed again.' });
 
 export const CERTIFICATE_TYPES = ['I', 'II', 'III', 'universal', 'apprentice'] as const;

@@ -62,7 +62,7 @@ export const requestOf = <K extends CommandName>(name: K) =>
 /** What a device sends. The hash of the envelope as received decides whether it is the same command again. */
 export const Envelope = z.strictObject({
   id: Id,
-  schema: z.string().max(60),
+  schema: z.string().regex(/^[a-z-]{1,60}$/, { error: 'Command: this office knows none by that name.' }),
   device: Id,
   deviceSeq: z.int().nonnegative(),
   happenedAt: instantText('Time'),
