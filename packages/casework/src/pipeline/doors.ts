@@ -1,5 +1,5 @@
 /** The two ways in: a desk's single command, and a device's batch. */
-import { faultsOf, Push, Refusal } from '@ullage/contracts';
+import { faultsOf, plainWords, Push, Refusal } from '@ullage/contracts';
 import type { CommandAnswer, CommandName, Problem, PushAnswer } from '@ullage/contracts';
 import type { Prisma } from '@ullage/database';
 import * as z from 'zod';
@@ -8,6 +8,7 @@ import { applyOnce } from './apply.ts';
 import { toDate } from './case.ts';
 import { readDesk, readDevice, readHead } from './envelope.ts';
 import type { Incoming } from './envelope.ts';
+import { restored, storable } from './envelope-text.ts';
 import { hashOf } from './hash.ts';
 import { problemOf } from './problem.ts';
 import { withRetry } from './retry.ts';
@@ -25,7 +26,7 @@ export async function applyDesk(world: World, actor: Actor, command: DeskCommand
 
 /** Applies a device's batch in the device's own order. One that cannot be applied is kept whole; the rest goes on. */
 export async function applyPush(world: World, actor: Actor, body: unknown): Promise<PushAnswer> {
-  const push = Push.safeParse(body);
+  const push = Push.safeParse(body, { error: plainWords });
   if (!push.success) throw new Refusal('not-valid', 'The batch is not in order.', { errors: faultsOf(push.error) });
   const sentAt = world.calendar.instant(push.data.sentAt);
   const answers: CommandAnswer[] = [];
@@ -65,9 +66,7 @@ async function keepForAPerson(
 ): Promise<CommandAnswer> {
   const problem = problemOf(given.refusal);
   const head = headOf(given.received);
-  if (!head || given.refusal.code === 'command-changed') {
-    return { id: head?.id ?? '', outcome: 'needs-attention', records: [], asks: [], problem };
-  }
+  if (!head) return { id: '', outcome: 'needs-attention', records: [], asks: [], problem };
   const answer: CommandAnswer = { id: head.id, outcome: 'needs-attention', records: [], asks: [], problem };
   await withRetry(() => writeAttention(world, actor, { ...given, head, answer, problem }));
   await world.database.notify('ullage_feed', actor.tenantId);
@@ -93,28 +92,31 @@ async function writeAttention(world: World, actor: Actor, kept: Kept): Promise<v
   const { tenantId } = actor;
   const now = toDate(world.now());
   const state = { state: 'attention', answer: kept.answer as unknown as Prisma.InputJsonValue };
+  const hash = hashOf(kept.received);
+  const row = {
+    tenantId,
+    id: kept.head.id,
+    kind: kept.head.schema,
+    deviceId: kept.head.device,
+    deviceSeq: kept.head.deviceSeq,
+    hash,
+    envelope: storable(kept.received) as Prisma.InputJsonValue,
+    userId: actor.userId,
+    happenedAt: toDate(world.calendar.instant(kept.head.happenedAt)),
+    sentAt: toDate(kept.sentAt),
+    receivedAt: now,
+    ...state,
+  };
   await world.database.inTenant(tenantId, async (tx) => {
-    await tx.command.createMany({
-      data: {
-        tenantId,
-        id: kept.head.id,
-        kind: kept.head.schema,
-        deviceId: kept.head.device,
-        deviceSeq: kept.head.deviceSeq,
-        hash: hashOf(kept.received),
-        envelope: kept.received as Prisma.InputJsonValue,
-        userId: actor.userId,
-        happenedAt: toDate(world.calendar.instant(kept.head.happenedAt)),
-        sentAt: toDate(kept.sentAt),
-        receivedAt: now,
-        ...state,
-      },
-      skipDuplicates: true,
-    });
-    await tx.command.updateMany({ where: { tenantId, id: kept.head.id, state: 'waiting' }, data: state });
+    await tx.command.createMany({ data: row, skipDuplicates: true });
+    // Where the device's number is another command's, this one is kept without it; the envelope still bears it.
+    await tx.command.createMany({ data: { ...row, deviceSeq: null }, skipDuplicates: true });
+    const where = { tenantId, id: kept.head.id };
+    // Other content under an id that is taken: the first stands, and the device keeps what it sent.
+    if ((await tx.command.count({ where: { ...where, hash } })) === 0) return;
+    await tx.command.updateMany({ where: { ...where, state: 'waiting' }, data: state });
     const known = await tx.attention.count({ where: { tenantId, commandId: kept.head.id, closedAt: null } });
-    const there = await tx.command.count({ where: { tenantId, id: kept.head.id } });
-    if (known > 0 || there === 0) return;
+    if (known > 0) return;
     await tx.attention.create({
       data: {
         tenantId,
@@ -164,7 +166,7 @@ async function applyStored(world: World, actor: Actor, command: StoredCommand): 
   const sender: Actor = { ...actor, userId: command.userId };
   if (command.deviceId !== null) {
     await applyOne(world, sender, {
-      received: command.envelope,
+      received: restored(command.envelope),
       sentAt: (command.sentAt ?? command.receivedAt).toISOString(),
     });
     return;

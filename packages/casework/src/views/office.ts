@@ -1,6 +1,7 @@
 import { isCommandName, MAY } from '@ullage/contracts';
 import type { AttentionView, ChangesView, MeView, NoticesView, PeopleView, Role } from '@ullage/contracts';
 import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
+import { restored } from '../pipeline/envelope-text.ts';
 import type { Viewer } from './viewer.ts';
 import { CERTIFICATE_WORDS, DUTY_WORDS, wordOf } from './words.ts';
 
@@ -80,7 +81,7 @@ export async function attentionView({ tx, tenantId }: Viewer): Promise<Attention
         openedAt: toInstant(row.openedAt),
         commandId: row.commandId,
         commandKind: commandKind !== null && isCommandName(commandKind) ? commandKind : null,
-        envelope: row.command ? (row.command.envelope as Record<string, unknown>) : null,
+        envelope: row.command ? (restored(row.command.envelope) as Record<string, unknown>) : null,
         subjectKind: row.subjectKind,
         subjectId: row.subjectId,
         closedAt: row.closedAt ? toInstant(row.closedAt) : null,
