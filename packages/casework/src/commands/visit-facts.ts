@@ -11,7 +11,7 @@ import {
   lockedVisit,
   recordFact,
 } from './facts.ts';
-import { readingKpa } from './site-readings.ts';
+import { assertTemperature, readingKpa } from './site-readings.ts';
 
 type Of<K extends CommandName> = Received<CommandBody<K>>;
 
@@ -63,6 +63,9 @@ export async function recordReadings(desk: Case, received: Of<'record-readings'>
     const reading = body[field];
     if (reading) readingKpa({ field: field, label: label, reading: reading }, visit.site);
   }
+  assertTemperature({ field: 'ambient', label: 'Ambient', reading: body.ambient });
+  assertTemperature({ field: 'suctionLine', label: 'Suction line', reading: body.suctionLine });
+  assertTemperature({ field: 'liquidLine', label: 'Liquid line', reading: body.liquidLine });
   await recordFact(desk, received, { kind: 'readings', refs: instrumentRef('gauge', body.gaugeId) });
 }
 
@@ -114,6 +117,9 @@ export async function recordVerification(desk: Case, received: Of<'record-verifi
   await assertLeakPoints(desk, body.circuitId, body.leakPointIds);
   if (body.start) readingKpa({ field: 'start', label: 'Pressure at the start', reading: body.start }, visit.site);
   if (body.end) readingKpa({ field: 'end', label: 'Pressure at the end', reading: body.end }, visit.site);
+  const [startLabel, endLabel] = ['Temperature at the start', 'Temperature at the end'];
+  assertTemperature({ field: 'startTemperature', label: startLabel, reading: body.startTemperature });
+  assertTemperature({ field: 'endTemperature', label: endLabel, reading: body.endTemperature });
   await recordFact(desk, received, { kind: 'verification', refs: leakRefs(body.leakPointIds) });
 }
 
