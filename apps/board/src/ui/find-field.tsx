@@ -4,7 +4,7 @@ import css from './find-field.module.css';
 
 export interface FindFieldProps {
   readonly label: string;
-  /** A plain form sends here with `?q=`. */
+  /** A plain form sends here with `?query=`. */
   readonly action: string;
 }
 
@@ -30,7 +30,15 @@ export function FindField({ label, action }: FindFieldProps) {
       <label className="spoken" htmlFor={id}>
         {label}
       </label>
-      <input ref={field} id={id} name="q" type="search" autoComplete="off" placeholder={label} aria-keyshortcuts="/" />
+      <input
+        ref={field}
+        id={id}
+        name="query"
+        type="search"
+        autoComplete="off"
+        placeholder={label}
+        aria-keyshortcuts="/"
+      />
       <kbd aria-hidden="true">/</kbd>
     </form>
   );

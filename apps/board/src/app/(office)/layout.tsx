@@ -1,21 +1,19 @@
+import { AttentionView, NoticesView } from '@ullage/contracts';
 import type { ReactNode } from 'react';
+import { get } from '../../lib/api.ts';
 import { getMe } from '../../lib/session.ts';
-import { TopBar } from '../../ui/top-bar.tsx';
-import { LineState } from './line-state.tsx';
-import { PersonMenu } from './person-menu.tsx';
+import { OfficeBar } from './office-bar.tsx';
 
 /** The frame of every office screen. The proxy saw a cookie; here the API says whose it is. */
 export default async function OfficeLayout({ children }: { children: ReactNode }) {
-  const { user, tenant } = await getMe();
+  const me = await getMe();
+  const [attention, notices] = await Promise.all([
+    get('/v1/attention', AttentionView),
+    get('/v1/notices', NoticesView),
+  ]);
   return (
     <>
-      <TopBar
-        firm={tenant.name}
-        nav={[]}
-        person={<PersonMenu name={user.name} email={user.email} />}
-        line={<LineState />}
-        banner={tenant.demo ? 'Demo: this contractor, its people and places are invented.' : undefined}
-      />
+      <OfficeBar me={me} first={{ attention, notices }} />
       {children}
     </>
   );

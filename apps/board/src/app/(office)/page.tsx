@@ -1,12 +1,9 @@
+import { redirect } from 'next/navigation';
 import { getMe } from '../../lib/session.ts';
-import css from './office.module.css';
+import { firstScreen } from '../../office/places.ts';
 
+/** Everyone begins where their day begins. */
 export default async function StartPage() {
-  const { user, tenant } = await getMe();
-  return (
-    <main className={css['start']}>
-      <h1>{tenant.name}</h1>
-      <p className="quiet">You are signed in as {user.name}.</p>
-    </main>
-  );
+  const { role } = await getMe();
+  redirect(firstScreen(role));
 }

@@ -1,0 +1,20 @@
+import { CylinderView } from '@ullage/contracts';
+import type { Metadata } from 'next';
+import { cache } from 'react';
+import { get } from '../../../../lib/api.ts';
+import { getMe } from '../../../../lib/session.ts';
+import { CylinderPage } from '../../../../office/cylinder/cylinder-page.tsx';
+
+/** Once a page: its title and its body ask for the same. */
+const getCylinder = cache((id: string) => get(`/v1/cylinders/${encodeURIComponent(id)}`, CylinderView));
+
+export async function generateMetadata({ params }: PageProps<'/cylinders/[id]'>): Promise<Metadata> {
+  const { cylinder } = await getCylinder((await params).id);
+  return { title: `Cylinder ${cylinder.label ?? cylinder.serial}` };
+}
+
+export default async function Page({ params }: PageProps<'/cylinders/[id]'>) {
+  const { id } = await params;
+  const [view, me] = await Promise.all([getCylinder(id), getMe()]);
+  return <CylinderPage view={view} tenant={me.tenant} />;
+}

@@ -1,0 +1,18 @@
+import { UnitView } from '@ullage/contracts';
+import type { Metadata } from 'next';
+import { cache } from 'react';
+import { get } from '../../../../lib/api.ts';
+import { UnitPage } from '../../../../office/unit/unit-page.tsx';
+
+/** Once a page: its title and its body ask for the same. */
+const getUnit = cache((id: string) => get(`/v1/units/${encodeURIComponent(id)}`, UnitView));
+
+export async function generateMetadata({ params }: PageProps<'/units/[id]'>): Promise<Metadata> {
+  const unit = await getUnit((await params).id);
+  return { title: `${unit.tag} ${unit.description ?? ''}`.trim() };
+}
+
+export default async function Page({ params, searchParams }: PageProps<'/units/[id]'>) {
+  const [{ id }, { circuit }] = await Promise.all([params, searchParams]);
+  return <UnitPage unit={await getUnit(id)} letter={typeof circuit === 'string' ? circuit : undefined} />;
+}

@@ -1,0 +1,117 @@
+'use client';
+import type { CommandAnswer } from '@ullage/contracts';
+import { useRouter } from 'next/navigation';
+import { useState } from 'react';
+import { send } from '../../lib/client.ts';
+import type { Problem } from '../../lib/problem.ts';
+import { Actions, Button } from '../../ui/button.tsx';
+import { Dialog } from '../../ui/dialog.tsx';
+import { ErrorState } from '../../ui/blank.tsx';
+import { TextArea } from '../../ui/text-field.tsx';
+import { tell } from '../../ui/toast.tsx';
+
+type How = 'try-again' | 'leave-out';
+export interface SettleProps {
+  readonly attentionId: string;
+  /** Tells two buttons of the same name apart for a screen reader. */
+  readonly title: string;
+  /** A command is kept with it, so that it can be tried again. */
+  readonly canTry: boolean;
+}
+
+function useSettle(attentionId: string) {
+  const router = useRouter();
+  const [busy, setBusy] = useState<How>();
+  const [problem, setProblem] = useState<Pick<Problem, 'title' | 'detail'>>();
+  async function settle(how: How, note: string): Promise<boolean> {
+    setBusy(how);
+    const body = { body: { attentionId, how, ...(note.trim() === '' ? {} : { note: note.trim() }) } };
+    const answer = await send<CommandAnswer>('/v1/commands/settle-attention', { body });
+    setBusy(undefined);
+    if (!answer.ok) setProblem(answer.problem);
+    else if (answer.data.outcome === 'needs-attention' || answer.data.outcome === 'waiting')
+      setProblem({
+        title: 'It still cannot be applied',
+        detail: answer.data.problem?.detail ?? 'Something it depends on has not arrived yet.',
+      });
+    else {
+      setProblem(undefined);
+      tell(how === 'try-again' ? 'Applied.' : 'Left out; it is kept below.');
+    }
+    router.refresh();
+    return answer.ok;
+  }
+  return { busy, problem, settle };
+}
+
+function LeaveOut({ open, onClose, onLeave, busy }: LeaveOutProps) {
+  const [note, setNote] = useState('');
+  return (
+    <Dialog
+      open={open}
+      title="Leave it out?"
+      onClose={onClose}
+      actions={
+        <>
+          <Button kind="danger" busy={busy} onClick={() => onLeave(note)}>
+            Leave out
+          </Button>
+          <Button onClick={onClose}>Keep waiting</Button>
+        </>
+      }
+    >
+      <p>Nothing of it is booked. The command stays here, whole, under your name.</p>
+      <TextArea
+        label="Note"
+        optional
+        autoFocus
+        maxLength={4000}
+        value={note}
+        onChange={(event) => setNote(event.target.value)}
+        hint="Why it may be left out, for whoever reads the books later."
+      />
+    </Dialog>
+  );
+}
+interface LeaveOutProps {
+  readonly open: boolean;
+  readonly onClose: () => void;
+  readonly onLeave: (note: string) => void;
+  readonly busy: boolean;
+}
+
+/** What a person may do about an item: have it tried again, or leave it out with a note. */
+export function Settle({ attentionId, title, canTry }: SettleProps) {
+  const { busy, problem, settle } = useSettle(attentionId);
+  const [leaving, setLeaving] = useState(false);
+  return (
+    <>
+      {problem && (
+        <ErrorState title={problem.title}>
+          <p>{problem.detail}</p>
+        </ErrorState>
+      )}
+      <Actions>
+        {canTry && (
+          <Button
+            kind="main"
+            busy={busy === 'try-again'}
+            aria-label={`Try again: ${title}`}
+            onClick={() => void settle('try-again', '')}
+          >
+            Try again
+          </Button>
+        )}
+        <Button aria-label={`Leave out: ${title}`} onClick={() => setLeaving(true)}>
+          Leave out
+        </Button>
+      </Actions>
+      <LeaveOut
+        open={leaving}
+        busy={busy === 'leave-out'}
+        onClose={() => setLeaving(false)}
+        onLeave={(note) => void settle('leave-out', note).then((done) => done && setLeaving(false))}
+      />
+    </>
+  );
+}

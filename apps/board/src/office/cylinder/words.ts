@@ -1,0 +1,28 @@
+/** The words of the trade for what is known of a cylinder. */
+export const KIND_WORDS = {
+  disposable: 'Disposable cylinder',
+  refillable: 'Refillable cylinder',
+  recovery: 'Recovery cylinder',
+} as const;
+
+const LIMITS: Readonly<Record<string, string>> = {
+  'guideline-k': 'AHRI Guideline K: 80 % of what it would hold in liquid at 77 °F',
+  'filling-density': 'filling density of 49 CFR 173.304a(a)(2)',
+  'liquid-full-55c': 'it must not be liquid-full at 131 °F, 49 CFR 173.304a(c)',
+};
+/** Which rule sets the limit, in words. */
+export const limitWords = (code: string): string => LIMITS[code] ?? code.replaceAll('-', ' ');
+
+const CAUSES: Readonly<Record<string, string>> = {
+  weighed: 'weighed',
+  reversal: 'takes back a wrong weight',
+  'opening-weighed': 'what was in it when it was registered',
+};
+export const causeWords = (code: string): string => CAUSES[code] ?? code.replaceAll('-', ' ');
+
+/** Rounded up to two digits: a bound that is rounded down is none. */
+export function boundWords(grams: number): string {
+  if (grams <= 0) return '0 g';
+  const power = 10 ** (1 - Math.floor(Math.log10(grams)));
+  return `${Number((Math.ceil(grams * power - 1e-9) / power).toPrecision(2)).toLocaleString('en-US', { maximumFractionDigits: 6 })} g`;
+}

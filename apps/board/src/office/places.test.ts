@@ -1,0 +1,42 @@
+import { ROLES } from '@ullage/contracts';
+import { expect, test } from 'vitest';
+import { countOf, countWords } from './count-words.ts';
+import { findFrom, firstScreen, placeOf, placesFor } from './places.ts';
+
+test('each role begins where its day begins', () => {
+  expect(Object.fromEntries(ROLES.map((role) => [role, firstScreen(role)]))).toEqual({
+    owner: '/returns',
+    manager: '/returns',
+    dispatcher: '/returns',
+    warehouse: '/cylinders',
+    technician: '/field',
+    auditor: '/returns',
+  });
+});
+test('people are for who manages them, and what waits is said in words', () => {
+  expect(placesFor('auditor', 0).map((place) => place.name)).toEqual([
+    'Return visits',
+    'Units',
+    'Cylinders',
+    'Books',
+    'Attention',
+  ]);
+  expect(
+    placesFor('owner', 2)
+      .map((place) => place.name)
+      .slice(4),
+  ).toEqual(['Attention, two', 'People']);
+  expect([countWords(12), countWords(13), countOf(1, 'notice'), countOf(0, 'notice')]).toEqual([
+    'twelve',
+    '13',
+    'one notice',
+    'no notices',
+  ]);
+});
+test('a page belongs to its place, and only whole words count', () => {
+  const places = placesFor('owner', 0);
+  expect(placeOf('/units/018', places)).toBe('/units');
+  expect(placeOf('/unitsoff', places)).toBeUndefined();
+  expect(findFrom('/cylinders/new').action).toBe('/cylinders');
+  expect(findFrom('/returns').action).toBe('/units');
+});

@@ -1,0 +1,100 @@
+import type { CircuitView, UnitView } from '@ullage/contracts';
+import Link from 'next/link';
+import { State } from '../../ui/state.tsx';
+import { dutyLeft } from '../duty-left.ts';
+import { unitPath, visitPath } from '../link-to.ts';
+import { massWords } from '../masses.ts';
+import { dayWords } from '../when.ts';
+import css from '../office.module.css';
+
+/** The nearest open duty, or that nothing is open: the first thing to know about a circuit. */
+function Standing({ circuit, today }: { circuit: CircuitView; today: string }) {
+  const [next] = circuit.duties
+    .filter((duty) => duty.state === 'open' && duty.dueOn !== null)
+    .sort((a, b) => ((a.dueOn ?? '') < (b.dueOn ?? '') ? -1 : 1));
+  if (!next?.dueOn) return <State mark="done">No duty is open</State>;
+  const { mark, word, left } = dutyLeft(next, today);
+  return (
+    <p>
+      <State mark={mark}>{word}</State>{' '}
+      <a className="quiet" href={`#duty-${next.id}`}>
+        {next.title.toLowerCase()} by {dayWords(next.dueOn)}, {left}
+      </a>
+    </p>
+  );
+}
+
+function Circuits({ unit, shown }: { unit: UnitView; shown: CircuitView }) {
+  if (unit.circuits.length < 2) return null;
+  return (
+    <nav className={css['switch']} aria-label="Circuits">
+      {unit.circuits.map((circuit) => (
+        <Link
+          key={circuit.id}
+          href={unitPath(unit.id, circuit.letter)}
+          aria-current={circuit.id === shown.id ? 'page' : undefined}
+          scroll={false}
+        >
+          Circuit {circuit.letter}, {massWords(circuit.fullCharge.mass)}
+        </Link>
+      ))}
+    </nav>
+  );
+}
+
+function Doubts({ circuit }: { circuit: CircuitView }) {
+  return circuit.doubts.map((doubt) => (
+    <p key={doubt.text}>
+      <State mark="unsure">Its gas is in doubt</State>: {doubt.text}
+      {doubt.visitId !== null && (
+        <>
+          {' '}
+          (<Link href={visitPath(doubt.visitId)}>visit</Link>)
+        </>
+      )}
+    </p>
+  ));
+}
+
+/** Site, gas, use, charge, law: what a circuit is, in one breath. */
+export function UnitHead({ unit, circuit, today }: { unit: UnitView; circuit: CircuitView; today: string }) {
+  const { site } = unit;
+  const books = circuit.rulebooks.filter((book) => book.inScope).map((book) => book.title);
+  return (
+    <header className={css['head']}>
+      <div className={css['title']}>
+        <h1>
+          <span className="id">{circuit.tag}</span> {unit.description}
+        </h1>
+        <div className={css['standing']}>
+          <Standing circuit={circuit} today={today} />
+          <Circuits unit={unit} shown={circuit} />
+        </div>
+      </div>
+      <ul className={css['facts']}>
+        <li>
+          <b>{site.name}</b>
+          {site.name !== site.address && <>, {site.address}</>}, {site.elevationM.toLocaleString('en-US')} m
+        </li>
+        <li>
+          <b>{circuit.refrigerant}</b> {circuit.useText}
+        </li>
+        <li>
+          full charge <b>{massWords(circuit.fullCharge.mass)}</b>, {circuit.fullCharge.methodText}
+        </li>
+        <li>
+          {books.length === 0 ? 'no rulebook covers it' : books.join('; ')}, {site.leakRateMethod}
+        </li>
+        <li>for {site.customer.name}</li>
+        {site.contact !== null && (
+          <li>
+            contact {site.contact.name}
+            {site.contact.phone !== null && <>, {site.contact.phone}</>}
+          </li>
+        )}
+        {site.accessNotes !== null && <li>access: {site.accessNotes}</li>}
+      </ul>
+      <Doubts circuit={circuit} />
+    </header>
+  );
+}
