@@ -1,9 +1,11 @@
 /** A contractor's office with a worker beside it in this process, on either queue, both under one clock. */
-import { afterAll } from 'vitest';
+import { onTestFinished } from 'vitest';
 import { makeParts, Log, startWorker } from '@ullage/worker';
 import type { Pace, Parts, RunningWorker } from '@ullage/worker';
+import { Redis } from 'ioredis';
 import { pino } from 'pino';
 import { setTimeout as sleep } from 'node:timers/promises';
+import type { CommandName } from '@ullage/contracts';
 import { calendar, newId, openTestOffice } from '../support/office.ts';
 import type { Contractor, TestOffice } from '../support/office.ts';
 import { onDay } from '../support/day.ts';
@@ -12,7 +14,9 @@ import type { StoryIds } from '../support/story.ts';
 
 export type Store = 'postgres' | 'redis';
 const { REDIS_TEST_URL, WORKER_LOG } = process.env;
-export const redisUrl = REDIS_TEST_URL;
+/** Each test file has a database of its own in Redis, for queues of one name would meet in it. */
+export const redisUrl = (base: number): string | undefined =>
+  REDIS_TEST_URL === undefined ? undefined : new URL(`/${base}`, REDIS_TEST_URL).href;
 
 /** So slow that nothing happens by itself, unless a test asks for it. */
 export const STILL: Pace = { pollMs: 600_000, sweepMs: 600_000, recomputeMs: 600_000, attempts: 2, firstPauseMs: 50 };
@@ -21,10 +25,10 @@ export interface NightShift {
   readonly world: TestOffice;
   readonly store: Store;
   /** Another worker beside those that run. */
-  worker(pace?: Partial<Pace>): Promise<RunningWorker>;
+  worker(pace?: Partial<Pace>, change?: (parts: Parts) => Parts): Promise<RunningWorker>;
   parts(pace?: Partial<Pace>): Parts;
   /** Tells the story up to a repair whose follow-up is due ten days on. */
-  job(firm: Contractor, day: string): Promise<StoryIds>;
+  job(firm: Contractor, day: string, more?: { upTo?: CommandName }): Promise<StoryIds>;
   reminders(): Promise<ReminderRow[]>;
   notices(): Promise<{ duty_id: string; role: string; body: { stage: number } }[]>;
 }
@@ -37,22 +41,27 @@ export interface ReminderRow {
   dropped_at: Date | null;
 }
 
-export async function openNightShift(store: Store, start: string): Promise<NightShift> {
+/** Empties the queue's database in Redis; in PostgreSQL each office has its own. */
+export async function emptyRedis(url: string): Promise<void> {
+  const redis = new Redis(url);
+  await redis.flushdb();
+  await redis.quit();
+}
+
+export async function openNightShift(store: Store, start: string, redisBase = 1): Promise<NightShift> {
+  const inRedis = store === 'redis' ? redisUrl(redisBase) : undefined;
+  if (inRedis !== undefined) await emptyRedis(inRedis);
   const world = await openTestOffice(start);
   const { urls } = world.database;
   const clock = { now: () => world.clock.now, date: () => new Date(world.clock.now), newId };
   const log = new Log(pino({ level: WORKER_LOG ?? 'silent' }));
-  const open: RunningWorker[] = [];
-  afterAll(async () => {
-    for (const worker of open) await worker.close();
-  });
   const parts = (pace: Partial<Pace> = {}): Parts =>
     makeParts({
       settings: {
         databaseUrl: urls.application,
         queueDatabaseUrl: urls.queue,
         relayDatabaseUrl: urls.relay,
-        redisUrl: store === 'redis' ? redisUrl : undefined,
+        redisUrl: inRedis,
       },
       log,
       clock,
@@ -63,15 +72,15 @@ export async function openNightShift(store: Store, start: string): Promise<Night
     world,
     store,
     parts,
-    async worker(pace) {
-      const made = await startWorker(parts(pace));
+    async worker(pace, change = (same) => same) {
+      const made = await startWorker(change(parts(pace)));
       const close = made.close.bind(made);
       let closed: Promise<void> | undefined;
       const worker = { ...made, close: () => (closed ??= close()) };
-      open.push(worker);
+      onTestFinished(() => worker.close());
       return worker;
     },
-    async job(firm, day) {
+    async job(firm, day, { upTo } = {}) {
       const of = ids();
       const at = onDay(day);
       world.clock.now = at('07:30');
@@ -85,7 +94,9 @@ export async function openNightShift(store: Store, start: string): Promise<Night
       const slot = { personId: of.technician, day, time: '09:00', minutes: 420 };
       await firm.send('dispatcher', 'place-visit', { visitId: of.visit, version: 1, ...slot });
       await firm.send('warehouse', 'register-cylinder', cylinders(of).newGas);
-      await run(firm, visitSteps(of, at), world.clock);
+      const steps = visitSteps(of, at);
+      const end = steps.findIndex(([kind]) => kind === upTo);
+      await run(firm, end < 0 ? steps : steps.slice(0, end), world.clock);
       return of;
     },
     reminders: () => world.sql('SELECT * FROM reminder ORDER BY plan_at, duty_id'),

@@ -2,5 +2,5 @@ import { test } from 'vitest';
 import { redisUrl } from './night-shift.ts';
 import { queueSuite } from './suite.ts';
 
-if (redisUrl === undefined) test.skip('queue in redis: REDIS_TEST_URL is not set', () => {});
+if (redisUrl(1) === undefined) test.skip('queue in redis: REDIS_TEST_URL is not set', () => {});
 else queueSuite('redis');

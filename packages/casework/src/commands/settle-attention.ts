@@ -7,8 +7,9 @@ export async function settleAttention(desk: Case, { body }: Received<CommandBody
   const { tx, tenantId } = desk;
   const item = await tx.attention.findUnique({ where: { tenantId_id: { tenantId, id: body.attentionId } } });
   if (!item) throw notFound();
-  const fits = item.kind === 'command' ? body.how !== 'looked-at' : body.how === 'looked-at';
-  if (!fits) throw refuseField('how', 'How: a refused command is tried again or left out; other items are looked at.');
+  const fits = (item.kind === 'record') === (body.how === 'looked-at');
+  if (!fits)
+    throw refuseField('how', 'How: what was refused or failed is tried again or left out; records are looked at.');
   const closed = await tx.attention.updateMany({
     where: { tenantId, id: body.attentionId, closedAt: null },
     data: { closedAt: toDate(desk.recordedAt), closedHow: body.how, closedBy: desk.actor.userId },
