@@ -4,6 +4,7 @@ import type { GasState, Posting } from '@ullage/gasbook';
 import { bookedGrams } from '@ullage/units';
 import { circuitAccount, cylinderAccount, outsideAccounts } from '../gas/accounts.ts';
 import { askAfterAct } from '../gas/ask-after.ts';
+import { registeredGas } from '../gas/contents.ts';
 import { enterFact } from '../gas/movement-rows.ts';
 import { notFound } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
@@ -77,8 +78,9 @@ async function declaredHolding(desk: Case, cylinderId: string, circuit: { refrig
   });
   if (!cylinder) throw notFound();
   if (cylinder.kind === 'recovery') {
+    const declared = cylinder.dedicatedTo ?? (await registeredGas(desk.tx, desk.tenantId, cylinderId));
     return {
-      refrigerant: cylinder.dedicatedTo ?? circuit.refrigerant,
+      refrigerant: declared ?? circuit.refrigerant,
       owner: cylinder.ownerCustomerId ?? circuit.customerId,
       state: 'recovered' as GasState,
     };

@@ -18,6 +18,15 @@ export async function contentsOf(tx: Tx, tenantId: string, accountId: string): P
   }));
 }
 
+/** The gas a cylinder was registered with; null for one that came empty. */
+export async function registeredGas(tx: Tx, tenantId: string, cylinderId: string): Promise<string | null> {
+  const fact = await tx.fact.findFirst({
+    where: { tenantId, kind: 'cylinder-registered', factRefs: { some: { cylinderId } } },
+    select: { body: true },
+  });
+  return (fact?.body as { gas?: { refrigerant: string } } | undefined)?.gas?.refrigerant ?? null;
+}
+
 /** Doubts about an account that nothing has cleared. */
 export async function openTaints(tx: Tx, tenantId: string, accountId: string) {
   return tx.taint.findMany({

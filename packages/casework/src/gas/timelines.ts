@@ -13,6 +13,7 @@ import type { Tx } from '@ullage/database';
 import { exactGrams, roundHalfUp } from '@ullage/units';
 import type { Calendar, EnteredMass, Instant } from '@ullage/units';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
+import { registeredGas } from './contents.ts';
 import type { BookedMovement } from './movement-rows.ts';
 
 /** Kinds of fact that move gas, and what they are on a timeline. */
@@ -150,7 +151,8 @@ export async function cylinderTimeline(loaded: Loaded, cylinderId: string, accou
     };
   });
   const owner = cylinder.ownerCustomerId;
-  const refrigerant = cylinder.dedicatedTo ?? loaded.movements[0]?.refrigerant ?? 'unknown';
+  const declared = cylinder.dedicatedTo ?? (await registeredGas(tx, tenantId, cylinderId));
+  const refrigerant = declared ?? loaded.movements[0]?.refrigerant ?? 'unknown';
   const state = (cylinder.gasState ?? 'recovered') as GasState;
   return { account, registered: { refrigerant, owner, state }, deliveredNew: state === 'new', entries };
 }
