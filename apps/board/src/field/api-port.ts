@@ -55,6 +55,8 @@ function roomQuestion(view: CylinderView, refrigerant: string): object {
 
 /** No signal, or a server that asks for patience: the same push may succeed later. */
 export const isPassing = (status: number): boolean => status === 0 || status === 429 || status >= 500;
+/** A command that the server holds for another one is asked after again. */
+const HELD_WAIT_MS = 30_000;
 const DEFAULT_WAITS = [1_000, 2_000, 5_000, 15_000, 30_000];
 type Pushed = { readonly is: 'answer'; readonly answer: CommandAnswer } | { readonly is: 'stop'; readonly line: Line };
 
@@ -149,7 +151,8 @@ class ApiPort implements FieldPort {
       const next = this.#options.outbox.waiting().find((one) => !asked.has(one.envelope.id));
       if (!next) break;
       asked.add(next.envelope.id);
-      this.#set({ is: 'sending' });
+      // While there was no signal it goes on saying so, and since when, until something got through.
+      if (this.#line.is !== 'offline') this.#set({ is: 'sending' });
       const pushed = await this.#push(next);
       if (pushed.is === 'stop') return this.#pause(pushed.line);
       this.#take(next, pushed.answer);
@@ -157,6 +160,12 @@ class ApiPort implements FieldPort {
     this.#tries = 0;
     if (asked.size > 0) this.#set({ is: 'sent', at: this.#options.now().toISOString() });
     else if (this.#line.is === 'offline') this.#set({ is: 'sent', at: null });
+    if (this.#options.outbox.waiting().length > 0) this.#later(HELD_WAIT_MS);
+  }
+
+  #later(ms: number): void {
+    clearTimeout(this.#timer);
+    this.#timer = setTimeout(() => void this.#drain(), ms);
   }
 
   #take(queued: Queued, answer: CommandAnswer): void {
@@ -171,7 +180,7 @@ class ApiPort implements FieldPort {
     const waits = this.#options.waits ?? DEFAULT_WAITS;
     const wait = waits[Math.min(this.#tries, waits.length - 1)] ?? 30_000;
     this.#tries += 1;
-    if (line.is === 'offline') this.#timer = setTimeout(() => void this.#drain(), wait);
+    if (line.is === 'offline') this.#later(wait);
   }
 
   async #push(queued: Queued): Promise<Pushed> {

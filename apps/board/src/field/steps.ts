@@ -107,7 +107,11 @@ export function nextOpenStep(steps: readonly Step[], facts: readonly Fact[], cir
   return first;
 }
 
-const STEP_OF_DRAFT: Readonly<Record<string, StepId>> = { arrive: 'start', statement: 'closing', finish: 'leave' };
+const STEP_OF_DRAFT: Readonly<Record<string, StepId>> = {
+  arrive: 'start',
+  statement: 'closing',
+  'service-loss': 'charge',
+};
 /** The step whose screen holds a draft of this name. */
 export function stepOfDraft(name: string): StepId {
   if (isStep(name)) return name;

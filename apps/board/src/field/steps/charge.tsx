@@ -4,6 +4,7 @@ import { ColdBurn, Cylinder, Flammable, Rules } from '../parts/cautions.tsx';
 import { ChargeSum } from '../parts/charge-sum.tsx';
 import { useCorrection } from '../parts/correct.tsx';
 import { CylinderField, NO_CYLINDER } from '../parts/cylinder-field.tsx';
+import { ServiceLoss } from '../parts/extra-note.tsx';
 import { Figure, Keys, MASS_KEYS } from '../parts/fields.tsx';
 import { StepScreen } from '../parts/step-screen.tsx';
 import { netOf } from '../sums.ts';
@@ -60,7 +61,7 @@ export function ChargeStep() {
     <StepScreen
       step="charge"
       form={form}
-      names={['charge', 'new-cylinder-charge', 'correct-']}
+      names={['charge', 'new-cylinder-charge', 'correct-', 'service-loss']}
       saveText="Save this charge"
       addText="Another charge"
       onCorrect={correction.open}
@@ -72,6 +73,7 @@ export function ChargeStep() {
           <Rules />
         </>
       }
+      below={<ServiceLoss />}
       after={
         <>
           {correction.form}

@@ -5,6 +5,7 @@ import { bind } from '../parts/bind.ts';
 import { useCorrection } from '../parts/correct.tsx';
 import { DutyList } from '../parts/duty-list.tsx';
 import { Area } from '../parts/fields.tsx';
+import { OwnerTold } from '../parts/extra-note.tsx';
 import { OutcomeCard } from '../parts/outcome-card.tsx';
 import { Recorded } from '../parts/recorded.tsx';
 import { FormBody, StepShell } from '../parts/step-screen.tsx';
@@ -54,13 +55,15 @@ function LeftOpen() {
 
 /** Before leaving: what is still open, weights to put right, what the law asks next. */
 export function LeaveStep() {
-  const { view, glance } = useVisit();
+  const { view, glance, sync } = useVisit();
   const form = useFinish();
   const correction = useCorrection();
   const weights = [
     ...factsAt(view.facts, 'recovery', glance.circuitId),
     ...factsAt(view.facts, 'charge', glance.circuitId),
   ];
+  const told = factsAt(view.facts, 'leave', glance.circuitId);
+  const toldKept = sync.queued.filter((one) => one.place.visitId === view.visit.id && one.place.step === 'owner-told');
   const isDone = view.visit.finishedAt !== null;
   return (
     <StepShell
@@ -89,6 +92,8 @@ export function LeaveStep() {
       ))}
       {view.outcome && <OutcomeCard outcome={view.outcome} />}
       <DutyList duties={view.duties} today={view.now} timeZone={view.site.timeZone} />
+      <Recorded facts={told} queued={toldKept} />
+      <OwnerTold />
       {weights.length > 0 && (
         <section className={css['part']}>
           <h2>Weights of this visit</h2>
