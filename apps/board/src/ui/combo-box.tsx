@@ -22,7 +22,11 @@ export interface Choice {
 }
 export interface ComboBoxProps extends FieldTexts {
   readonly choices: readonly Choice[];
+  /** Of the field itself, so that a summary can lead to it. */
+  readonly id?: string;
   readonly name?: string;
+  /** What stands in the field at first: a draft that was kept. */
+  readonly text?: string;
   readonly value?: string | null;
   readonly onChange?: (id: string | null) => void;
   /** Typed text that is no choice is kept and told here ("a new customer"). */
@@ -60,11 +64,13 @@ function Texts({ hint, error }: Pick<FieldTexts, 'hint' | 'error'>) {
 
 /** A list to type into, for more choices than a person wants to scroll. */
 export function ComboBox(props: ComboBoxProps) {
-  const { label, hint, error, optional = false, choices, name, value, onChange, onText } = props;
+  const { label, hint, error, optional = false, choices, id, name, text, value, onChange, onText } = props;
   return (
     <AriaComboBox
       className={frame['field'] ?? ''}
       defaultItems={choices}
+      {...(id === undefined ? {} : { id })}
+      {...(text === undefined ? {} : { defaultInputValue: text })}
       {...(name === undefined ? {} : { name })}
       {...(value === undefined ? {} : { value })}
       onChange={(key) => onChange?.(key === null ? null : String(key))}

@@ -71,7 +71,7 @@ export function Refusal({ title, why, rule, source, instead, onOverride, busy = 
       <p className={css['source']}>
         {rule === 'law'
           ? `Law, ${source}: cannot be overridden.`
-          : `Our own rule, ${source}: it can be overridden, and the reason is kept.`}{' '}
+          : `Our own rule, ${source}${onOverride ? ': it can be overridden, and the reason is kept' : ''}.`}{' '}
         {instead}
       </p>
       {rule === 'ours' && onOverride && <Override onOverride={onOverride} busy={busy} />}

@@ -1,0 +1,105 @@
+'use client';
+import type { CommandAnswer } from '@ullage/contracts';
+import type { MassUnit } from '@ullage/units';
+import { useRouter } from 'next/navigation';
+import { useState, useSyncExternalStore, type FormEvent } from 'react';
+import { missing } from '../../lib/auth.ts';
+import { send } from '../../lib/client.ts';
+import { localTime } from '../../lib/local-time.ts';
+import type { Problem } from '../../lib/problem.ts';
+import { Actions, Button } from '../../ui/button.tsx';
+import { ProblemSummary } from '../../ui/problem-summary.tsx';
+import { Skeleton } from '../../ui/skeleton.tsx';
+import { TextArea } from '../../ui/text-field.tsx';
+import { tell } from '../../ui/toast.tsx';
+import { callBody, callErrors, callField } from './call-form.ts';
+import { PastFields } from './past-fields.tsx';
+import { PlaceFields } from './place-fields.tsx';
+import { UnitFields } from './unit-fields.tsx';
+import { useDraft } from './use-draft.ts';
+import { usePlaces } from './use-places.ts';
+import css from './call.module.css';
+
+export interface TakeCallProps {
+  readonly owner: string;
+  readonly timeZone: string;
+  readonly massUnit: MassUnit;
+  readonly now: string;
+}
+
+const never = (): (() => void) => () => undefined;
+
+/** A call as it comes over the telephone: fourteen fields, six of them required, nothing typed is lost. */
+export function TakeCall(props: TakeCallProps) {
+  const inBrowser = useSyncExternalStore(
+    never,
+    () => true,
+    () => false,
+  );
+  return inBrowser ? <CallForm {...props} /> : <Skeleton label="Opening the call" />;
+}
+
+function CallForm({ owner, timeZone, massUnit, now }: TakeCallProps) {
+  const { draft, change, clear, forget } = useDraft({ owner, timeZone, massUnit });
+  const places = usePlaces(draft.customer);
+  const router = useRouter();
+  const [busy, setBusy] = useState(false);
+  const [problem, setProblem] = useState<Problem>();
+  const [round, setRound] = useState(0);
+  const today = localTime(now, draft.timeZone).day;
+  async function submit(event: FormEvent): Promise<void> {
+    event.preventDefault();
+    if (busy) return;
+    const made = callBody(draft, today);
+    if (!made.ok) return setProblem(missing(made.errors));
+    setBusy(true);
+    const answer = await send<CommandAnswer>('/v1/commands/take-call', { body: { body: made.body }, key: draft.key });
+    if (!answer.ok) {
+      setBusy(false);
+      return setProblem(answer.problem);
+    }
+    forget();
+    tell('The call is taken. Give it a day and a technician.', 'done');
+    router.push(`/returns?visit=${draft.ids.visit}`);
+  }
+  const errors = callErrors(problem?.errors ?? []);
+  const part = { draft, change, errors, places };
+  return (
+    <form
+      key={round}
+      className={css['form']}
+      noValidate
+      onSubmit={(event) => void submit(event)}
+      aria-label="Take a call"
+    >
+      <ProblemSummary problem={problem} fieldOf={callField} />
+      <PlaceFields {...part} />
+      <UnitFields {...part} />
+      <TextArea
+        id="symptom"
+        label="What is wrong"
+        optional
+        rows={2}
+        value={draft.symptom}
+        error={errors['symptom']}
+        onChange={({ target }) => change({ symptom: target.value })}
+      />
+      <PastFields {...{ draft, change, errors, today }} />
+      <Actions>
+        <Button kind="main" type="submit" busy={busy}>
+          {busy ? 'Taking the call' : 'Take the call'}
+        </Button>
+        <Button
+          onClick={() => {
+            clear();
+            setProblem(undefined);
+            setRound(round + 1);
+          }}
+        >
+          Clear the form
+        </Button>
+        <span className="quiet">Kept on this computer as you type.</span>
+      </Actions>
+    </form>
+  );
+}

@@ -1,0 +1,28 @@
+import { rational } from '@ullage/units';
+import { expect, test } from 'vitest';
+import { digits, pointsApart, sumLines } from './sheet-lines.ts';
+
+// 40 CFR 84.102, annualizing method: (18 lb / 220 lb) x (365 / 75) = 219/550, worked by hand: 39.8181... %.
+const calculation = {
+  method: 'annualizing',
+  exact: '219/550',
+  days: 75,
+  leakMass: { value: '18', unit: 'lb' },
+  fullCharge: { value: '220', unit: 'lb' },
+};
+
+test('the lines lead from the addition to the rate, and cut digits say so', () => {
+  expect(sumLines(calculation, 5).map(({ mark, value }) => [mark, value])).toEqual([
+    ['5', '9/110 = 8.1818\u2026 %'],
+    ['6', '4.8666\u2026'],
+    ['7', '39.8181\u2026 % a year'],
+  ]);
+});
+test('with 365 days the rate is the share, and no digit is cut without saying so', () => {
+  const lines = sumLines({ ...calculation, exact: '1/20', days: 365 }, 5);
+  expect(lines.map(({ value }) => value)).toEqual(['1/20 = 5 %', '1', '5 % a year']);
+});
+test('the rolling method is not made a year', () =>
+  expect(sumLines({ ...calculation, method: 'rolling', exact: '9/110' }, 5)).toHaveLength(1));
+test('a fraction that ends is shown whole', () => expect(digits(rational(1n, 8n))).toBe('0.125'));
+test('points apart are those of the printed figures', () => expect(pointsApart('39.82', 20)).toBe('19.82'));

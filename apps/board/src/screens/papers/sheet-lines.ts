@@ -1,0 +1,68 @@
+/** The leak-rate sheet's arithmetic, line by line, from the one exact fraction that the verdict compares. */
+import { fractionText, multiply, parseFraction, rational, toDecimal, type Rational } from '@ullage/units';
+
+export interface SheetSum {
+  readonly mark: string;
+  readonly text: string;
+  readonly value: string;
+  readonly total?: boolean;
+}
+interface Calculation {
+  readonly method: string;
+  /** The rate as a fraction, `219/550`. */
+  readonly exact: string;
+  readonly days: number;
+  readonly leakMass: { readonly value: string; readonly unit: string };
+  readonly fullCharge: { readonly value: string; readonly unit: string };
+}
+
+const YEAR_DAYS = 365n;
+const PLACES = 4;
+/** Digits as they are: cut, with dots, where the fraction does not end. */
+export function digits(value: Rational): string {
+  const cut = toDecimal(value, PLACES, 'down');
+  const [whole = '0', part = ''] = cut.split('.');
+  const shown = rational(BigInt(whole + part), 10n ** BigInt(part.length));
+  return shown.n === value.n && shown.d === value.d ? cut : `${cut}\u2026`;
+}
+const percent = (value: Rational): string => digits(multiply(value, rational(100n)));
+
+/**
+ * Share of the charge, the days that count, and the rate. `from` is the number of the first line; lines 1 to 3 of the
+ * sheet are the addition, the full charge and the days (40 CFR 84.102 and 82.152, "leak rate").
+ */
+export function sumLines(calculation: Calculation, from: number): SheetSum[] {
+  const rate = parseFraction(calculation.exact);
+  const { leakMass: leak, fullCharge: full } = calculation;
+  const said = `${leak.value} ${leak.unit} \u00f7 ${full.value} ${full.unit}`;
+  const mark = (line: number): string => String(from + line);
+  if (calculation.method === 'rolling')
+    return [
+      {
+        mark: mark(0),
+        text: `Leak rate: line 1 \u00f7 line 2 = ${said} = ${fractionText(rate)}`,
+        value: `${percent(rate)} %`,
+        total: true,
+      },
+    ];
+  const share = multiply(rate, rational(BigInt(calculation.days), YEAR_DAYS));
+  const yearly = rational(YEAR_DAYS, BigInt(calculation.days));
+  return [
+    {
+      mark: mark(0),
+      text: `Share of the charge: line 1 \u00f7 line 2 = ${said}`,
+      value: `${fractionText(share)} = ${percent(share)} %`,
+    },
+    { mark: mark(1), text: 'Made a year: 365 \u00f7 line 3', value: digits(yearly) },
+    {
+      mark: mark(2),
+      text: `Leak rate: line ${from} \u00d7 line ${from + 1} = ${fractionText(rate)}`,
+      value: `${percent(rate)} % a year`,
+      total: true,
+    },
+  ];
+}
+
+/** By how much the rate passes or stays under its limit, in points, from the printed figure. */
+export const pointsApart = (ratePercent: string, limit: number): string =>
+  Math.abs(Number(ratePercent) - limit).toFixed(2);

@@ -1,0 +1,94 @@
+'use client';
+import type { Role } from '@ullage/contracts';
+import { useState } from 'react';
+import { errorsByField } from '../../lib/problem.ts';
+import { Button } from '../../ui/button.tsx';
+import { Dialog } from '../../ui/dialog.tsx';
+import { ProblemSummary } from '../../ui/problem-summary.tsx';
+import { Select } from '../../ui/select.tsx';
+import { TextField } from '../../ui/text-field.tsx';
+import { LinkOnce } from './link-once.tsx';
+import { peopleField, rolesFor, type Member } from './people-form.ts';
+import { useAct } from './use-act.ts';
+import css from './people.module.css';
+
+export interface InviteProps {
+  readonly mine: Role;
+  /** Somebody who is registered already and shall sign in now. */
+  readonly person: Member | undefined;
+  readonly onClose: () => void;
+  readonly onChanged: () => void;
+}
+
+/** Invites by a link that is handed on by whoever invites. */
+export function InviteDialog({ mine, person, onClose, onChanged }: InviteProps) {
+  const [email, setEmail] = useState(person?.email ?? '');
+  const [role, setRole] = useState<string>(person ? 'technician' : '');
+  const [url, setUrl] = useState('');
+  const { busy, problem, act, refuse } = useAct();
+  const errors = errorsByField(problem);
+  async function invite(): Promise<void> {
+    if (role === '') return refuse([{ pointer: '#/role', detail: 'Role: choose one from the list.' }]);
+    const body = { email: email.trim(), role, ...(person ? { personId: person.id } : {}) };
+    const link = await act<{ url: string }>('/v1/people/invitations', { body });
+    if (!link) return;
+    setUrl(link.url);
+    onChanged();
+  }
+  const done = url !== '';
+  return (
+    <Dialog
+      open
+      title={person ? `Invite ${person.name}` : 'Invite somebody'}
+      onClose={onClose}
+      actions={
+        done ? (
+          <Button onClick={onClose}>Done</Button>
+        ) : (
+          <>
+            <Button kind="main" busy={busy} onClick={() => void invite()}>
+              Make the link
+            </Button>
+            <Button onClick={onClose}>Leave it</Button>
+          </>
+        )
+      }
+    >
+      {done ? (
+        <LinkOnce url={url}>{`Hand this link to ${email.trim()}.`}</LinkOnce>
+      ) : (
+        <form
+          className={css['fields']}
+          noValidate
+          onSubmit={(event) => {
+            event.preventDefault();
+            if (!busy) void invite();
+          }}
+        >
+          <ProblemSummary problem={problem} fieldOf={peopleField} />
+          <TextField
+            id="people-email"
+            type="email"
+            label="E-mail"
+            hint={'They sign in with it. It must be theirs: the link works for this address alone.'}
+            autoComplete="off"
+            autoFocus
+            value={email}
+            error={errors['email']}
+            onChange={({ target }) => setEmail(target.value)}
+          />
+          <Select
+            id="people-role"
+            label="Role"
+            ask="Choose"
+            options={rolesFor(mine)}
+            value={role}
+            error={errors['role']}
+            onChange={({ target }) => setRole(target.value)}
+          />
+          <button type="submit" hidden />
+        </form>
+      )}
+    </Dialog>
+  );
+}

@@ -1,0 +1,39 @@
+'use client';
+import { useRef, useState } from 'react';
+import { Button } from '../../ui/button.tsx';
+import css from './people.module.css';
+
+/** A link that the server will never show again: to read, to copy, to hand on. */
+export function LinkOnce({ url, children }: { url: string; children: string }) {
+  const field = useRef<HTMLInputElement>(null);
+  const [copied, setCopied] = useState(false);
+  async function copy(): Promise<void> {
+    field.current?.select();
+    try {
+      await navigator.clipboard.writeText(url);
+      setCopied(true);
+    } catch {
+      // Without the clipboard's permission the link stays selected, to be copied by hand.
+      setCopied(false);
+    }
+  }
+  return (
+    <div className={css['link']}>
+      <p>{children} It is shown this once, works once, and ends after seven days.</p>
+      <div>
+        <input
+          ref={field}
+          className="id"
+          readOnly
+          value={url}
+          aria-label="The link"
+          onFocus={(e) => e.target.select()}
+        />
+        <Button kind="main" autoFocus onClick={() => void copy()}>
+          Copy
+        </Button>
+      </div>
+      <p role="status">{copied ? 'Copied.' : ''}</p>
+    </div>
+  );
+}

@@ -1,0 +1,155 @@
+'use client';
+import type { ReturnItem, ReturnsView, VisitHead } from '@ullage/contracts';
+import { useEffect, useState, type FormEvent } from 'react';
+import type { z } from 'zod';
+import { dayName, localTime } from '../../lib/local-time.ts';
+import { Actions, Button } from '../../ui/button.tsx';
+import { ProblemSummary } from '../../ui/problem-summary.tsx';
+import { Refusal } from '../../ui/refusal.tsx';
+import { Shape } from '../../ui/state.tsx';
+import type { Offer } from './offer.ts';
+import { clockFrom, placeField, RULE_NAMES, type PlaceForm } from './place-command.ts';
+import { PlaceFields } from './place-fields.tsx';
+import { usePlacing, type Against } from './use-placing.ts';
+import type { Axis } from './rows.ts';
+import css from './returns.module.css';
+
+type Head = z.infer<typeof VisitHead>;
+export interface PlacingProps {
+  readonly visit: Head;
+  readonly item: ReturnItem | undefined;
+  readonly data: ReturnsView;
+  readonly axis: Axis;
+  readonly late: boolean;
+  readonly onOffer: (offer: Offer | undefined) => void;
+  readonly onChanged: () => void;
+}
+
+function formOf(visit: Head): PlaceForm {
+  const at = visit.startsAt === null ? undefined : localTime(visit.startsAt, visit.timeZone);
+  const [first, second] = visit.people;
+  return {
+    day: at?.day ?? '',
+    time: at?.time ?? '',
+    personId: first?.personId ?? '',
+    withPersonId: second?.personId ?? '',
+    minutes: String(visit.minutes),
+    which: '',
+  };
+}
+
+const FIELD_LABELS: Readonly<Record<string, string>> = {
+  day: 'Day',
+  time: 'Time',
+  which: 'Which of the two',
+  minutes: 'Minutes',
+  personId: 'Technician',
+  withPersonIds: 'With',
+};
+const fieldOf = (pointer: string): { id: string; label: string } | undefined => {
+  const name = placeField(pointer);
+  const label = FIELD_LABELS[name];
+  return label === undefined ? undefined : { id: `place-${name}`, label };
+};
+
+function Standing({ against, words, busy, onOverride }: StandingProps) {
+  if (against?.is === 'lost')
+    return (
+      <section className={css['lost']} role="alert">
+        <h3>
+          <Shape mark="refused" size={13} /> Somebody was faster
+        </h3>
+        <p>{against.problem.detail}</p>
+        <p className="quiet">Below stands what holds now. Nothing of yours was changed.</p>
+      </section>
+    );
+  if (against?.is !== 'refused') return null;
+  const { rule, detail, errors } = against.problem;
+  if (!rule) return null;
+  const others = errors.map((one) => one.detail).filter((one) => one !== detail);
+  return (
+    <Refusal
+      title={`${words(against.form)}: no`}
+      why={[detail, ...others].join(' ')}
+      rule={rule.whose}
+      source={rule.clause || (RULE_NAMES[rule.code] ?? 'set by this contractor')}
+      instead={rule.instead}
+      busy={busy}
+      {...(rule.overridable ? { onOverride } : {})}
+    />
+  );
+}
+interface StandingProps {
+  readonly against: Against | undefined;
+  readonly words: (form: PlaceForm) => string;
+  readonly busy: boolean;
+  readonly onOverride: (reason: string) => void;
+}
+
+function offerOf({ visit, form, name, refused }: OfferParts): Offer | undefined {
+  const time = clockFrom(form.time);
+  if (form.day === '' || time === undefined) return undefined;
+  const minutes = Number(form.minutes) || visit.minutes;
+  return { visitId: visit.id, personId: form.personId, day: form.day, time, minutes, name, refused };
+}
+interface OfferParts {
+  readonly visit: Head;
+  readonly form: PlaceForm;
+  readonly name: string;
+  readonly refused: boolean;
+}
+
+/** Chooses day, time and people by keyboard; the server judges, and its refusal says whose rule it is. */
+export function Placing({ visit, item, data, axis, late, onOffer, onChanged }: PlacingProps) {
+  const [form, setForm] = useState(() => formOf(visit));
+  const nameOf = (personId: string): string => data.people.find(({ id }) => id === personId)?.name ?? '';
+  const words = (of: PlaceForm): string =>
+    [nameOf(of.personId), of.day === '' ? '' : dayName(of.day), clockFrom(of.time) ?? ''].filter(Boolean).join(', ');
+  const { busy, against, asks, place, override, unplace, forget } = usePlacing({ visit, onChanged, words });
+  const placed = visit.state === 'placed';
+  const errors: Record<string, string> = {};
+  if (against?.is === 'mend')
+    for (const { pointer, detail } of against.problem.errors) errors[placeField(pointer)] ??= detail;
+  const name = nameOf(form.personId);
+  const refused = against?.is === 'refused';
+  useEffect(() => {
+    const same = JSON.stringify(form) === JSON.stringify(formOf(visit));
+    onOffer(same ? undefined : offerOf({ visit, form, name, refused }));
+  }, [form, name, onOffer, refused, visit]);
+  function submit(event: FormEvent): void {
+    event.preventDefault();
+    if (!busy) void place(form);
+  }
+  return (
+    <>
+      {asks.map((ask) => (
+        <p key={ask} className={css['kept']} role="status">
+          <b>Placed; have a look:</b> {ask}
+        </p>
+      ))}
+      <Standing {...{ against, words, busy }} onOverride={(reason) => void override(reason)} />
+      <form className={css['place']} noValidate onSubmit={submit} aria-label="Place the visit">
+        <h3>{placed ? 'Move it' : late ? 'Place it: the sooner the better' : 'Place it'}</h3>
+        <ProblemSummary problem={against?.is === 'mend' ? against.problem : undefined} fieldOf={fieldOf} />
+        <PlaceFields
+          {...{ form, errors, item, data, axis }}
+          zone={visit.timeZone}
+          onChange={(change) => {
+            if (against?.is === 'refused') forget();
+            setForm((old) => ({ ...old, ...change }));
+          }}
+        />
+        <Actions>
+          <Button kind="main" type="submit" busy={busy}>
+            {placed ? 'Move it' : 'Place it'}
+          </Button>
+          {placed && (
+            <Button busy={busy} onClick={() => void unplace()}>
+              Take it off the plan
+            </Button>
+          )}
+        </Actions>
+      </form>
+    </>
+  );
+}
