@@ -23,7 +23,7 @@ export async function recomputeCircuit(desk: Work, circuitId: string): Promise<v
   await writeEpisodes(desk, circuitId, answer.episodes);
   await writeDuties(desk, circuitId, answer.duties);
   await proposeReturns(desk, circuitId);
-  await putRemindersInOrder(desk, circuitId);
+  await putRemindersInOrder(desk, { circuitId, timeZone });
 }
 
 async function writeEpisodes(desk: Work, circuitId: string, episodes: readonly Episode[]): Promise<void> {

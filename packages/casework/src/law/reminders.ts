@@ -1,15 +1,18 @@
 import { REMINDER_STAGES } from '@ullage/contracts';
-import { toDate } from '../pipeline/case.ts';
+import { toDate, toInstant } from '../pipeline/case.ts';
 import type { Work } from '../pipeline/case.ts';
 
-const DAY_MS = 86_400_000;
-
 /**
- * One reminder per open duty and stage, counted back from its legal edge. A moved date has another due instant and so
+ * One reminder per open duty and stage, counted back from its legal edge in the site's calendar days: the day on which
+ * clocks change has 23 or 25 hours, and a reminder still comes as its day begins. A moved date has another due instant and so
  * other reminders; those of a duty that went, or of an older date, are dropped. What has been reminded stays so.
  */
-export async function putRemindersInOrder(desk: Work, circuitId: string): Promise<void> {
+export async function putRemindersInOrder(
+  desk: Work,
+  { circuitId, timeZone }: { circuitId: string; timeZone: string },
+): Promise<void> {
   const { tx, tenantId } = desk;
+  const { calendar } = desk.world;
   const now = toDate(desk.recordedAt);
   const duties = await tx.duty.findMany({
     where: { tenantId, circuitId },
@@ -24,7 +27,11 @@ export async function putRemindersInOrder(desk: Work, circuitId: string): Promis
     });
     if (dueMs === undefined) continue;
     const dueEpoch = BigInt(Math.floor(dueMs / 1000));
-    const planned = REMINDER_STAGES.map((stage) => ({ stage, planAt: new Date(dueMs - stage * DAY_MS) }));
+    const edge = calendar.dayOf(toInstant(new Date(dueMs)), timeZone);
+    const planned = REMINDER_STAGES.map((stage) => ({
+      stage,
+      planAt: toDate(calendar.startOf(calendar.addDays(edge, -stage), timeZone)),
+    }));
     // A stage that had passed when the duty became known reminds nobody; the board shows the duty at once.
     const ahead = planned.filter(({ planAt }) => planAt > now);
     await tx.reminder.createMany({
