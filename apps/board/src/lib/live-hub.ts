@@ -86,6 +86,8 @@ class LiveHub {
 
   /** Holds the lock until this tab leaves. */
   #lead(channel: BroadcastChannel, left: AbortSignal): Promise<void> {
+    // The lock may be granted in the moment in which this tab leaves: it must not be kept then.
+    if (left.aborted) return Promise.resolve();
     const close = openStream(LIVE_PATH, (signal) => {
       this.#tell(signal);
       channel.postMessage(signal satisfies Message);
