@@ -159,7 +159,7 @@ function TotalText({ text, x, y, left }: { text: string | undefined; x: number; 
     <text
       className={cx(pic['bold'], pic['halo'], left && pic['end'])}
       x={pct(x)}
-      dx={left ? 4 : 8}
+      dx={left ? -6 : 8}
       y={y - (left ? 17 : 7)}
     >
       {text}
