@@ -1,3 +1,4 @@
+'use client';
 import { Button } from '../ui/button.tsx';
 import { TextField } from '../ui/text-field.tsx';
 

@@ -64,6 +64,12 @@ function Room({ view, unit }: { view: CylinderView; unit: MassUnit }) {
           {atMostWords(grossLimitKg * 1000, unit)} on the scale, no more.
         </p>
       )}
+      {known && roomKg < 0 && (
+        <p className={css['claim']}>
+          <b>{aboutWords(-roomKg * 1000, unit)} over its legal fill</b>, which is{' '}
+          {atMostWords(grossLimitKg * 1000, unit)} on the scale.
+        </p>
+      )}
       {!known && (
         <p className={css['claim']}>
           <b>No limit can be given</b>
@@ -103,7 +109,7 @@ function Contents({ contents }: { contents: CylinderView['contents'] }) {
         empty={<p>Nothing, by the books.</p>}
         columns={[
           { id: 'gas', head: 'Gas', cell: (one) => one.refrigerant },
-          { id: 'state', head: 'State', cell: (one) => one.state },
+          { id: 'state', head: 'State', cell: (one) => <span className={css['keep']}>{one.state}</span> },
           { id: 'owner', head: 'Owner of the gas', cell: (one) => one.owner ?? 'this firm' },
           { id: 'grams', head: 'Grams', right: true, cell: (one) => gramsWords(one.grams) },
         ]}
@@ -138,7 +144,7 @@ function Doubts({ doubts, zone }: { doubts: CylinderView['doubts']; zone: string
   return (
     <Section id="doubts" title="Doubts about its gas">
       {doubts.length === 0 && <p>None known. That is no certificate of purity: only a laboratory gives one.</p>}
-      <ul className={css['duties']}>
+      <ul className={css['doubts']}>
         {doubts.map((doubt) => (
           <Doubt key={doubt.cause + doubt.at} doubt={doubt} zone={zone} />
         ))}

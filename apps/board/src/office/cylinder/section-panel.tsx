@@ -6,7 +6,7 @@ import { aboutWords, atMostWords, gramsWords } from '../masses.ts';
 import { Section } from '../section.tsx';
 import { levelsOf, type Levels } from './levels.ts';
 
-const percent = (share: number): string => `${Math.round(share * 100)} % liquid`;
+const percent = (share: number): string => (share >= 1 ? 'liquid-full' : `${Math.round(share * 100)} % liquid`);
 
 function marksOf({ liquid, limit, hot }: Levels, grossText: string | undefined): readonly LevelMark[] {
   return [

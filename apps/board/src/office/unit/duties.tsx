@@ -46,7 +46,7 @@ function DutyItem({
           <b>{word}</b>
           {left !== '' && `, ${left}`}
         </p>
-        <p className="quiet">{duty.why}</p>
+        {mark !== 'done' && <p className="quiet">{duty.why}</p>}
         {duty.flags.map((flag) => (
           <p key={flag}>
             <State mark="unsure">{flagWords(flag)}</State>

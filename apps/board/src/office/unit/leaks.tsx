@@ -65,7 +65,9 @@ export function LeakPoints({ leakPoints }: { leakPoints: readonly LeakPointView[
           {
             id: 'size',
             head: 'Estimated',
-            cell: (leak) => sizeWords(leak.lowGramsPerYear, leak.highGramsPerYear),
+            cell: (leak) => (
+              <span className={css['keep']}>{sizeWords(leak.lowGramsPerYear, leak.highGramsPerYear)}</span>
+            ),
           },
           {
             id: 'state',

@@ -19,7 +19,7 @@ function Alternative({ calculation }: { calculation: CalculationView }) {
   const turns = alternative.over !== over;
   return (
     <p className={turns ? css['first'] : undefined}>
-      <State mark="unsure">{turns ? 'Two readings, two verdicts' : 'Not settled in law'}</State>{' '}
+      <State mark="unsure">{turns ? 'Two readings, two verdicts' : 'Not settled in law'}</State>:{' '}
       {alternative.why.replace(/^Not settled in law: (.)/, (_, first: string) => first.toUpperCase())} That way the rate
       is {alternative.ratePercent} %, {verdict(alternative.over, limit)}
       {turns ? '; we count the net, below.' : ': the same verdict.'}

@@ -40,9 +40,11 @@ export function UnitPage({ unit, letter }: { unit: UnitView; letter: string | un
         <div>
           <Headroom circuit={circuit} />
           <Explains circuit={circuit} />
+          <LeakPoints leakPoints={circuit.leakPoints} />
         </div>
         <div>
           <Rate circuit={circuit} />
+          <Rulebooks rulebooks={circuit.rulebooks} />
         </div>
         <div>
           <Duties circuit={circuit} today={at.today} />
@@ -53,15 +55,7 @@ export function UnitPage({ unit, letter }: { unit: UnitView; letter: string | un
           <Looks looks={circuit.looks} />
         </div>
         <div>
-          <LeakPoints leakPoints={circuit.leakPoints} />
-        </div>
-      </div>
-      <div className={css['halves']}>
-        <div>
           <Visits visits={unit.visits} at={at} />
-        </div>
-        <div>
-          <Rulebooks rulebooks={circuit.rulebooks} />
         </div>
       </div>
     </main>
