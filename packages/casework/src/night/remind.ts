@@ -48,6 +48,10 @@ export function remind(world: World, body: DutyReminderBody): Promise<Reminded> 
   return nightWork(world, { tenantId, action: 'duty-reminder' }, async (desk) => {
     const state = await stateOf(desk, body);
     if (state !== 'wanted') return state;
+    if (await isSuperseded(desk, body)) {
+      await desk.tx.reminder.updateMany({ where: keyOf(body), data: { droppedAt: toDate(desk.recordedAt) } });
+      return 'not-wanted';
+    }
     const given = await desk.tx.reminder.updateMany({
       where: { ...keyOf(body), remindedAt: null, droppedAt: null },
       data: { remindedAt: toDate(desk.recordedAt) },
@@ -87,6 +91,21 @@ async function stateOf(desk: Work, body: DutyReminderBody): Promise<'wanted' | '
   const dueEpoch = row.duty.dueAt === null ? null : Math.floor(row.duty.dueAt.getTime() / 1000);
   if (dueEpoch !== body.dueEpoch) return 'not-wanted';
   return row.planAt.getTime() > toDate(desk.recordedAt).getTime() + EARLY_MS ? 'early' : 'wanted';
+}
+
+/** A later stage whose time has come too says more: after a night of a week, one reminder and not four. */
+async function isSuperseded(desk: Work, { tenantId, dutyId, stage, dueEpoch }: DutyReminderBody): Promise<boolean> {
+  const later = await desk.tx.reminder.count({
+    where: {
+      tenantId,
+      dutyId,
+      dueEpoch: BigInt(dueEpoch),
+      stage: { lt: stage },
+      droppedAt: null,
+      planAt: { lte: toDate(desk.recordedAt) },
+    },
+  });
+  return later > 0;
 }
 
 /** Whoever plans the days; where nobody does, who runs the firm. */
