@@ -1,7 +1,7 @@
 import type { Route } from 'next';
 import type { ReactNode } from 'react';
 import { ButtonLink } from '../ui/button-link.tsx';
-import { FilterForm } from './filter-form.tsx';
+import { FilterForm } from '../ui/filter-form.tsx';
 import { queryText, type ListQuery } from './list-query.ts';
 import { RefreshOnChange } from './refresh-on-change.tsx';
 import css from './office.module.css';

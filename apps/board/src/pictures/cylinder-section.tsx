@@ -48,7 +48,7 @@ function Marks({ shape, marks }: { shape: CylinderShape; marks: readonly LevelMa
 }
 
 const LABEL = {
-  name: cx(css['mid'], css['large'], css['bold']),
+  name: cx(css['mid'], css['large'], css['bold'], css['halo']),
   note: cx(css['mid'], css['text2']),
   figure: cx(css['mid'], css['fig'], css['onInk']),
   dark: cx(css['mid'], css['onInk']),

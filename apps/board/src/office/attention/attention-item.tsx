@@ -18,8 +18,11 @@ function Subject({ item }: { item: Item }) {
   return null;
 }
 
-function Kept({ envelope }: { envelope: NonNullable<Item['envelope']> }) {
-  const lines = readable(envelope).map(({ term, value }) => ({ term: term || 'Said', value }));
+function Kept({ envelope, zone }: { envelope: NonNullable<Item['envelope']>; zone: string }) {
+  const lines = readable(envelope, (instant) => momentWords(instant, zone)).map(({ term, value }) => ({
+    term: term || 'Said',
+    value,
+  }));
   return (
     <div className={css['envelope']}>
       {lines.length > 0 && <DefinitionList items={lines} />}
@@ -46,7 +49,7 @@ export function AttentionItem({ item, zone, children }: { item: Item; zone: stri
         {momentWords(item.closedAt ?? item.openedAt, zone)}
         {item.commandKind !== null && <>; command: {commandWords(item.commandKind)}</>}
       </p>
-      {item.envelope !== null && <Kept envelope={item.envelope} />}
+      {item.envelope !== null && <Kept envelope={item.envelope} zone={zone} />}
       <Subject item={item} />
       {children}
     </li>

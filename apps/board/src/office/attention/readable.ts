@@ -41,10 +41,16 @@ function linesOf(value: unknown, path: readonly string[]): Line[] {
   return Object.entries(value).flatMap(([key, one]) => linesOf(one, [...path, keyWords(key)]));
 }
 
-/** What the command says, without ids: its body, when it happened. Empty when there is nothing but ids. */
-export function readable(envelope: Readonly<Record<string, unknown>>): readonly Line[] {
+/**
+ * What the command says, without ids: its body, and when it happened in the words of `moment`. Empty when there is
+ * nothing but ids.
+ */
+export function readable(
+  envelope: Readonly<Record<string, unknown>>,
+  moment: (instant: string) => string,
+): readonly Line[] {
   const { body, happenedAt } = envelope;
-  const when = typeof happenedAt === 'string' ? [{ term: 'Happened', value: happenedAt }] : [];
+  const when = typeof happenedAt === 'string' ? [{ term: 'Happened', value: moment(happenedAt) }] : [];
   return [...linesOf(body, []), ...when];
 }
 

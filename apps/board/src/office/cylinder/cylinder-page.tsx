@@ -10,7 +10,7 @@ import { Section } from '../section.tsx';
 import { momentWords, monthWords } from '../when.ts';
 import css from '../office.module.css';
 import { SectionPanel } from './section-panel.tsx';
-import { boundWords, causeWords, KIND_WORDS, limitWords } from './words.ts';
+import { causeWords, KIND_WORDS, limitWords } from './words.ts';
 
 const unitOf = (text: string): MassUnit => MASS_UNITS.find((unit) => unit === text) ?? 'lb';
 
@@ -128,7 +128,6 @@ function Doubt({ doubt, zone }: { doubt: CylinderView['doubts'][number]; zone: s
       <p>{doubt.text}</p>
       <p className="quiet">
         {doubt.minutes !== null && `${doubt.minutes} min below site pressure; `}
-        {doubt.highGrams === null ? 'no bound in grams' : `bound ${boundWords(doubt.highGrams)} of air`};{' '}
         {momentWords(doubt.at, zone)}
         {doubt.visitId !== null && (
           <>

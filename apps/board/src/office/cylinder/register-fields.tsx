@@ -41,7 +41,7 @@ export function StampFields({ stamps, set, at }: FieldsProps) {
           { value: 'disposable', text: 'Disposable', note: 'never filled again, and never takes recovered gas' },
         ]}
       />
-      <fieldset>
+      <fieldset className={css['stamps']}>
         <legend>Stamps</legend>
         <TextField {...text('/serial', 'serial')} maxLength={60} hint="As stamped; a scanner may type it." />
         <TextField {...text('/label', 'label')} maxLength={40} optional hint="Your own number, as C-31." />

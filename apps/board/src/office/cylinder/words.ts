@@ -19,10 +19,3 @@ const CAUSES: Readonly<Record<string, string>> = {
   'opening-weighed': 'what was in it when it was registered',
 };
 export const causeWords = (code: string): string => CAUSES[code] ?? code.replaceAll('-', ' ');
-
-/** Rounded up to two digits: a bound that is rounded down is none. */
-export function boundWords(grams: number): string {
-  if (grams <= 0) return '0 g';
-  const power = 10 ** (1 - Math.floor(Math.log10(grams)));
-  return `${Number((Math.ceil(grams * power - 1e-9) / power).toPrecision(2)).toLocaleString('en-US', { maximumFractionDigits: 6 })} g`;
-}

@@ -35,7 +35,7 @@ export default async function CylindersPage({ searchParams }: PageProps<'/cylind
         empty={
           <EmptyState
             title={asked.query ? `No cylinder matches “${asked.query}”.` : 'No cylinder is registered yet.'}
-            actions={asked.query ? register || undefined : undefined}
+            actions={asked.query ? undefined : register || undefined}
           >
             <p>
               {asked.query
