@@ -12,6 +12,7 @@ interface Repaired {
 export async function followUp({ shift, firm, of }: Repaired, day: string, result: 'pass' | 'fail'): Promise<void> {
   const { world } = shift;
   const then = onDay(day);
+  world.clock.now = then('08:00');
   const [item] = (await world.office.returns(firm.actors.dispatcher, {})).items;
   const { id: visitId, version } = item!.visit;
   const slot = { personId: of.technician, day, time: '09:00', minutes: 45 };

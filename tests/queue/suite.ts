@@ -68,8 +68,8 @@ const unsent = ({ shift }: Pick<Told, 'shift'>) =>
   );
 /** Makes every notice fail, as a fault of our own would. */
 const POISON = `
-  CREATE FUNCTION spoil() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE EXCEPTION 'spoiled'; END $$;
-  CREATE TRIGGER spoil BEFORE INSERT ON notice FOR EACH ROW EXECUTE FUNCTION spoil()`;
+  CREATE OR REPLACE FUNCTION spoil() RETURNS trigger LANGUAGE plpgsql AS $$ BEGIN RAISE EXCEPTION 'spoiled'; END $$;
+  CREATE OR REPLACE TRIGGER spoil BEFORE INSERT ON notice FOR EACH ROW EXECUTE FUNCTION spoil()`;
 
 export function queueSuite(store: Store): void {
   // Each test has an office, a worker and a whole story to itself.
