@@ -53,39 +53,44 @@ function Head({ view, unit }: { view: CylinderView; unit: MassUnit }) {
   );
 }
 
+/** How much more may go in, rounded down; or how much too much is in it; or why neither can be said. */
+function RoomClaim({ view, unit }: { view: CylinderView; unit: MassUnit }) {
+  const { roomKg, grossLimitKg, cylinder } = view;
+  if (roomKg === null || grossLimitKg === null)
+    return (
+      <p className={css['claim']}>
+        <b>No limit can be given</b>
+        {cylinder.refrigerant === null
+          ? ' until it is known which gas goes in.'
+          : ': no rule here covers this gas in it.'}
+      </p>
+    );
+  const gross = atMostWords(grossLimitKg * 1000, unit);
+  return roomKg < 0 ? (
+    <p className={css['claim']}>
+      <b>{aboutWords(-roomKg * 1000, unit)} over its legal fill</b>, which is {gross} on the scale.
+    </p>
+  ) : (
+    <p className={css['claim']}>
+      <b>{atMostWords(roomKg * 1000, unit)} of room</b>, rounded down: fill to {gross} on the scale, no more.
+    </p>
+  );
+}
+
 function Room({ view, unit }: { view: CylinderView; unit: MassUnit }) {
-  const { roomKg, grossLimitKg, limitText, mayFill, whyNot, cylinder } = view;
-  const known = roomKg !== null && grossLimitKg !== null;
+  const { limitText, mayFill, whyNot } = view;
   return (
     <Section id="room" title="Room">
-      {known && roomKg >= 0 && (
-        <p className={css['claim']}>
-          <b>{atMostWords(roomKg * 1000, unit)} of room</b>, rounded down: fill to{' '}
-          {atMostWords(grossLimitKg * 1000, unit)} on the scale, no more.
-        </p>
-      )}
-      {known && roomKg < 0 && (
-        <p className={css['claim']}>
-          <b>{aboutWords(-roomKg * 1000, unit)} over its legal fill</b>, which is{' '}
-          {atMostWords(grossLimitKg * 1000, unit)} on the scale.
-        </p>
-      )}
-      {!known && (
-        <p className={css['claim']}>
-          <b>No limit can be given</b>
-          {cylinder.refrigerant === null
-            ? ' until it is known which gas goes in.'
-            : ': no rule here covers this gas in it.'}
-        </p>
-      )}
-      {known && limitText !== null && <p className="quiet">The limit: {limitWords(limitText)}.</p>}
-      {mayFill ? (
+      <RoomClaim view={view} unit={unit} />
+      {limitText !== null && <p className="quiet">The limit: {limitWords(limitText)}.</p>}
+      {mayFill && (
         <p>
           <State mark="fine">May be filled</State>: nothing that is recorded forbids it.
         </p>
-      ) : (
+      )}
+      {whyNot.length > 0 && (
         <>
-          {(known || whyNot.length > 0) && <State mark="refused">May not be filled</State>}
+          <State mark="refused">May not be filled</State>
           <ul className={css['reasons']}>
             {whyNot.map((one) => (
               <li key={one.code}>
