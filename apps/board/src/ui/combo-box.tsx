@@ -10,7 +10,7 @@ import {
   Popover,
   Text,
 } from 'react-aria-components';
-import type { FieldTexts } from './field.tsx';
+import { withoutLabel, type FieldTexts } from './field.tsx';
 import frame from './field.module.css';
 import css from './combo-box.module.css';
 
@@ -89,7 +89,7 @@ export function ComboBox(props: ComboBoxProps) {
         <Input className={frame['control'] ?? ''} />
         <Button className={css['open'] ?? ''} aria-label={`Show choices of ${label}`} />
       </div>
-      <Texts hint={hint} error={error} />
+      <Texts hint={hint} error={withoutLabel(label, error)} />
       <Choices empty={props.empty} />
     </AriaComboBox>
   );

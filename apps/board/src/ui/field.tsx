@@ -16,7 +16,7 @@ export const describedBy = (id: string, { hint, error }: Pick<FieldTexts, 'hint'
   [hint !== undefined && `${id}-hint`, error && `${id}-error`].filter(Boolean).join(' ') || undefined;
 
 /** A fault names its field, for the summary; under the field itself the name is not said again. */
-function withoutLabel(label: string, error: string | undefined): string | undefined {
+export function withoutLabel(label: string, error: string | undefined): string | undefined {
   if (!error?.startsWith(`${label}: `)) return error;
   const rest = error.slice(label.length + 2);
   return rest.charAt(0).toUpperCase() + rest.slice(1);

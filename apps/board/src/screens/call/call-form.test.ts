@@ -58,7 +58,7 @@ describe('the command of a call', () => {
   });
   test('made twice of one draft is the same command', () =>
     expect(callBody(story, today)).toEqual(callBody(story, today)));
-  test('of an empty form says each of the six required fields, once, and nothing else', () => {
+  test('of an empty form says each of the six required fields, once, in plain words, and nothing else', () => {
     const made = callBody(empty, today);
     expect(Object.keys(callErrors(made.ok ? [] : made.errors)).sort()).toEqual(
       ['address', 'charge', 'customer', 'refrigerant', 'unit', 'use'].sort(),

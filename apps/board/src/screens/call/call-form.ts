@@ -98,6 +98,21 @@ const massOf = (text: string, unit: MassUnit): { value: string; unit: MassUnit }
   return read.ok ? { value: read.mass.value, unit: read.mass.unit } : { value: text.trim(), unit };
 };
 
+/** What to say of a required field that is empty: shorter than what the contract says of wrong text. */
+const EMPTY_WORDS = {
+  customer: 'Customer: say who rings.',
+  address: 'Site address: say where the unit stands.',
+  unit: 'Unit: give its tag, as 0417.',
+  refrigerant: 'Refrigerant: choose one, as on the plate.',
+  use: 'Use: choose one; it decides the limit.',
+  charge: 'Full charge: enter the maker\u2019s figure, as 220 lb.',
+} as const;
+const isRequired = (id: string): id is keyof typeof EMPTY_WORDS => Object.hasOwn(EMPTY_WORDS, id);
+function inCallWords(fault: FieldProblem, draft: CallDraft): FieldProblem {
+  const id = callField(fault.pointer)?.id ?? '';
+  return isRequired(id) && draft[id].trim() === '' ? { ...fault, detail: EMPTY_WORDS[id] } : fault;
+}
+
 type Body = CommandBody<'take-call'>;
 function siteOf(draft: CallDraft): unknown {
   if (draft.siteId !== '') return { id: draft.siteId };
@@ -162,7 +177,7 @@ export function callBody(
     history,
     visit: { id: draft.ids.visit, ...optional('symptom', draft.symptom) },
   });
-  if (!parsed.success) errors.unshift(...faultsOf(parsed.error));
+  if (!parsed.success) errors.unshift(...faultsOf(parsed.error).map((fault) => inCallWords(fault, draft)));
   if (errors.length > 0 || !parsed.success) return { ok: false, errors };
   return { ok: true, body: parsed.data };
 }

@@ -12,7 +12,7 @@ import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { Skeleton } from '../../ui/skeleton.tsx';
 import { TextArea } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
-import { callBody, callErrors, callField } from './call-form.ts';
+import { callBody, callErrors, callField, type CallDraft } from './call-form.ts';
 import { PastFields } from './past-fields.tsx';
 import { PlaceFields } from './place-fields.tsx';
 import { UnitFields } from './unit-fields.tsx';
@@ -27,6 +27,23 @@ export interface TakeCallProps {
   readonly now: string;
 }
 
+/** What stands against the call. A field that is being mended is no longer told off; the summary goes with the last. */
+function useCallProblem() {
+  const [held, setHeld] = useState<{ problem: Problem | undefined; touched: readonly string[] }>({
+    problem: undefined,
+    touched: [],
+  });
+  const all = Object.entries(callErrors(held.problem?.errors ?? []));
+  const left = all.filter(([id]) => !held.touched.includes(id.replace(/-.*/, '')));
+  return {
+    errors: Object.fromEntries(left),
+    problem: all.length > 0 && left.length === 0 ? undefined : held.problem,
+    setProblem: (problem: Problem | undefined) => setHeld({ problem, touched: [] }),
+    touch: (names: readonly string[]) =>
+      setHeld((old) => (old.problem ? { ...old, touched: [...new Set([...old.touched, ...names])] } : old)),
+  };
+}
+
 const never = (): (() => void) => () => undefined;
 
 /** A call as it comes over the telephone: fourteen fields, six of them required, nothing typed is lost. */
@@ -39,12 +56,24 @@ export function TakeCall(props: TakeCallProps) {
   return inBrowser ? <CallForm {...props} /> : <Skeleton label="Opening the call" />;
 }
 
+function Ending({ busy, onClear }: { busy: boolean; onClear: () => void }) {
+  return (
+    <Actions>
+      <Button kind="main" type="submit" busy={busy}>
+        {busy ? 'Taking the call' : 'Take the call'}
+      </Button>
+      <Button onClick={onClear}>Clear the form</Button>
+      <span className="quiet">Kept on this computer as you type.</span>
+    </Actions>
+  );
+}
+
 function CallForm({ owner, timeZone, massUnit, now }: TakeCallProps) {
-  const { draft, change, clear, forget } = useDraft({ owner, timeZone, massUnit });
+  const { draft, change: keepDraft, clear, forget } = useDraft({ owner, timeZone, massUnit });
   const places = usePlaces(draft.customer);
   const router = useRouter();
   const [busy, setBusy] = useState(false);
-  const [problem, setProblem] = useState<Problem>();
+  const { problem, errors, setProblem, touch } = useCallProblem();
   const [round, setRound] = useState(0);
   const today = localTime(now, draft.timeZone).day;
   async function submit(event: FormEvent): Promise<void> {
@@ -62,7 +91,10 @@ function CallForm({ owner, timeZone, massUnit, now }: TakeCallProps) {
     tell('The call is taken. Give it a day and a technician.', 'done');
     router.push(`/returns?visit=${draft.ids.visit}`);
   }
-  const errors = callErrors(problem?.errors ?? []);
+  function change(part: Partial<CallDraft>): void {
+    touch(Object.keys(part));
+    keepDraft(part);
+  }
   const part = { draft, change, errors, places };
   return (
     <form
@@ -85,21 +117,14 @@ function CallForm({ owner, timeZone, massUnit, now }: TakeCallProps) {
         onChange={({ target }) => change({ symptom: target.value })}
       />
       <PastFields {...{ draft, change, errors, today }} />
-      <Actions>
-        <Button kind="main" type="submit" busy={busy}>
-          {busy ? 'Taking the call' : 'Take the call'}
-        </Button>
-        <Button
-          onClick={() => {
-            clear();
-            setProblem(undefined);
-            setRound(round + 1);
-          }}
-        >
-          Clear the form
-        </Button>
-        <span className="quiet">Kept on this computer as you type.</span>
-      </Actions>
+      <Ending
+        busy={busy}
+        onClear={() => {
+          clear();
+          setProblem(undefined);
+          setRound(round + 1);
+        }}
+      />
     </form>
   );
 }

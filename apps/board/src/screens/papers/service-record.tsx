@@ -60,7 +60,6 @@ const tag = (text: string): ReactNode => <span className="id">{text}</span>;
 
 function Unit({ record }: { record: Record }) {
   const { site } = record;
-  const units = record.units.map((unit) => [tag(unit.tag), unit.description ?? 'not described', unit.refrigerant]);
   return (
     <>
       <section className={css['part']}>
@@ -70,23 +69,13 @@ function Unit({ record }: { record: Record }) {
         <DefinitionList
           items={[
             { term: 'Owner or operator', value: site.customer.name },
-            { term: 'Appliance at', value: `${site.name}, ${site.address}` },
+            { term: 'Where', value: `${site.name}, ${site.address}` },
+            ...record.units.map((unit) => ({
+              term: `Circuit ${unit.tag}`,
+              value: [unit.description, unit.refrigerant].filter(Boolean).join(', '),
+            })),
           ]}
         />
-        <div className={css['under']}>
-          <table>
-            <caption className="spoken">Appliances</caption>
-            <tbody>
-              {units.map((cells, i) => (
-                <tr key={i}>
-                  {cells.map((cell, at) => (
-                    <td key={at}>{cell}</td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
       </section>
       <section className={css['part']}>
         <h2>
@@ -197,7 +186,7 @@ export function ServiceRecord({ record }: { record: Record }) {
         { who: 'Technician', what: 'the work and the weights are as I did and took them' },
         { who: 'Received for the owner or operator', what: 'name and day' },
       ]}
-      foot="Keep for three years, 40 CFR 82.157(l)(2). Full charge and leak rate stand on the owner\u2019s own sheet. Local codes and licensed practice rule."
+      foot="Keep for three years, 40 CFR 82.157(l)(2). Full charge and leak rate stand on the owner’s own sheet. Local codes and licensed practice rule."
       made={`Made ${when(record.madeAt, record.site.timeZone)}`}
     >
       <Unit record={record} />

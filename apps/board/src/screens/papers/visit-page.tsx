@@ -52,8 +52,8 @@ function Head({ page }: { page: VisitView }) {
       <h1>
         {visit.purposeText} at {visit.siteName}
       </h1>
-      <p>
-        <State mark={STATE_MARKS[visit.state]}>{STATE_WORDS[visit.state]}</State>{' '}
+      <p className={css['state']}>
+        <State mark={STATE_MARKS[visit.state]}>{STATE_WORDS[visit.state]}</State>
         <span className="id">{visit.circuitTags.join(', ')}</span>
       </p>
       <DefinitionList items={items} />

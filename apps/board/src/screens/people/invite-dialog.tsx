@@ -1,7 +1,7 @@
 'use client';
 import type { Role } from '@ullage/contracts';
 import { useState } from 'react';
-import { errorsByField } from '../../lib/problem.ts';
+import { errorsByField, type Problem } from '../../lib/problem.ts';
 import { Button } from '../../ui/button.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
@@ -20,13 +20,58 @@ export interface InviteProps {
   readonly onChanged: () => void;
 }
 
+interface InviteFieldsProps {
+  readonly mine: Role;
+  readonly email: string;
+  readonly role: string;
+  readonly problem: Problem | undefined;
+  readonly setEmail: (email: string) => void;
+  readonly setRole: (role: string) => void;
+  readonly onSubmit: () => void;
+}
+function InviteFields({ mine, email, role, problem, setEmail, setRole, onSubmit }: InviteFieldsProps) {
+  const errors = errorsByField(problem);
+  return (
+    <form
+      className={css['fields']}
+      noValidate
+      onSubmit={(event) => {
+        event.preventDefault();
+        onSubmit();
+      }}
+    >
+      <ProblemSummary problem={problem} fieldOf={peopleField} />
+      <TextField
+        id="people-email"
+        type="email"
+        label="E-mail"
+        hint={'They sign in with it. It must be theirs: the link works for this address alone.'}
+        autoComplete="off"
+        autoFocus
+        value={email}
+        error={errors['email']}
+        onChange={({ target }) => setEmail(target.value)}
+      />
+      <Select
+        id="people-role"
+        label="Role"
+        ask="Choose"
+        options={rolesFor(mine)}
+        value={role}
+        error={errors['role']}
+        onChange={({ target }) => setRole(target.value)}
+      />
+      <button type="submit" hidden />
+    </form>
+  );
+}
+
 /** Invites by a link that is handed on by whoever invites. */
 export function InviteDialog({ mine, person, onClose, onChanged }: InviteProps) {
   const [email, setEmail] = useState(person?.email ?? '');
   const [role, setRole] = useState<string>(person ? 'technician' : '');
   const [url, setUrl] = useState('');
   const { busy, problem, act, refuse } = useAct();
-  const errors = errorsByField(problem);
   async function invite(): Promise<void> {
     if (role === '') return refuse([{ pointer: '#/role', detail: 'Role: choose one from the list.' }]);
     const body = { email: email.trim(), role, ...(person ? { personId: person.id } : {}) };
@@ -57,37 +102,12 @@ export function InviteDialog({ mine, person, onClose, onChanged }: InviteProps) 
       {done ? (
         <LinkOnce url={url}>{`Hand this link to ${email.trim()}.`}</LinkOnce>
       ) : (
-        <form
-          className={css['fields']}
-          noValidate
-          onSubmit={(event) => {
-            event.preventDefault();
+        <InviteFields
+          {...{ mine, email, role, problem, setEmail, setRole }}
+          onSubmit={() => {
             if (!busy) void invite();
           }}
-        >
-          <ProblemSummary problem={problem} fieldOf={peopleField} />
-          <TextField
-            id="people-email"
-            type="email"
-            label="E-mail"
-            hint={'They sign in with it. It must be theirs: the link works for this address alone.'}
-            autoComplete="off"
-            autoFocus
-            value={email}
-            error={errors['email']}
-            onChange={({ target }) => setEmail(target.value)}
-          />
-          <Select
-            id="people-role"
-            label="Role"
-            ask="Choose"
-            options={rolesFor(mine)}
-            value={role}
-            error={errors['role']}
-            onChange={({ target }) => setRole(target.value)}
-          />
-          <button type="submit" hidden />
-        </form>
+        />
       )}
     </Dialog>
   );

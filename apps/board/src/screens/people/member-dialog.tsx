@@ -18,10 +18,34 @@ export interface MemberDialogProps {
   readonly onChanged: () => void;
 }
 
+/** Asks once more before the door is shut. */
+function Leaving({ name, busy, onRemove }: { name: string; busy: boolean; onRemove: () => void }) {
+  const [sure, setSure] = useState(false);
+  if (!sure)
+    return (
+      <Actions>
+        <Button onClick={() => setSure(true)}>Take the sign-in away</Button>
+      </Actions>
+    );
+  return (
+    <div className={css['sure']} role="group" aria-label="Take the sign-in away">
+      <p>
+        {name} is signed out everywhere, at once. The name and certificates stay in the records, and they can be invited
+        again.
+      </p>
+      <Actions>
+        <Button kind="danger" autoFocus busy={busy} onClick={onRemove}>
+          Take the sign-in away
+        </Button>
+        <Button onClick={() => setSure(false)}>Leave it</Button>
+      </Actions>
+    </div>
+  );
+}
+
 /** What may be done with somebody who signs in: another role, a link for a forgotten password, or the door. */
 export function MemberDialog({ mine, member, onClose, onChanged }: MemberDialogProps) {
   const [role, setRole] = useState<string>(member.role ?? '');
-  const [sure, setSure] = useState(false);
   const [url, setUrl] = useState('');
   const { busy, problem, act } = useAct();
   const at = `/v1/people/${encodeURIComponent(member.id)}` as const;
@@ -66,24 +90,7 @@ export function MemberDialog({ mine, member, onClose, onChanged }: MemberDialogP
             Link for a new password
           </Button>
         </Actions>
-        {sure ? (
-          <div className={css['sure']} role="group" aria-label="Take the sign-in away">
-            <p>
-              {member.name} is signed out everywhere, at once. The name and certificates stay in the records, and they
-              can be invited again.
-            </p>
-            <Actions>
-              <Button kind="danger" autoFocus busy={busy} onClick={() => void remove()}>
-                Take the sign-in away
-              </Button>
-              <Button onClick={() => setSure(false)}>Leave it</Button>
-            </Actions>
-          </div>
-        ) : (
-          <Actions>
-            <Button onClick={() => setSure(true)}>Take the sign-in away</Button>
-          </Actions>
-        )}
+        <Leaving name={member.name} busy={busy} onRemove={() => void remove()} />
       </div>
     </Dialog>
   );

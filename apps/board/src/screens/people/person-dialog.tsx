@@ -25,33 +25,37 @@ export interface PersonDialogProps {
   readonly onChanged: () => void;
 }
 
+function WhoFields({ form, errors, change }: Omit<FieldsProps, 'known'>) {
+  return (
+    <>
+      <TextField
+        id="people-name"
+        label="Name"
+        autoComplete="off"
+        autoFocus
+        value={form.name}
+        error={errors['people-name']}
+        onChange={({ target }) => change({ name: target.value })}
+      />
+      <TextField
+        id="people-email"
+        type="email"
+        label="E-mail"
+        optional
+        hint="Whoever is invited under it becomes this person."
+        autoComplete="off"
+        value={form.email}
+        error={errors['people-email']}
+        onChange={({ target }) => change({ email: target.value })}
+      />
+    </>
+  );
+}
+
 function Fields({ form, known, errors, change }: FieldsProps) {
   return (
     <>
-      {!known && (
-        <>
-          <TextField
-            id="people-name"
-            label="Name"
-            autoComplete="off"
-            autoFocus
-            value={form.name}
-            error={errors['people-name']}
-            onChange={({ target }) => change({ name: target.value })}
-          />
-          <TextField
-            id="people-email"
-            type="email"
-            label="E-mail"
-            optional
-            hint="Whoever is invited under it becomes this person."
-            autoComplete="off"
-            value={form.email}
-            error={errors['people-email']}
-            onChange={({ target }) => change({ email: target.value })}
-          />
-        </>
-      )}
+      {!known && <WhoFields {...{ form, errors, change }} />}
       <Select
         id="people-type"
         label="Certificate"

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { addDays, dayName } from '../../lib/local-time.ts';
 import { Select } from '../../ui/select.tsx';
 import { TextField } from '../../ui/text-field.tsx';
-import { stepQuarter, type PlaceForm } from './place-command.ts';
+import { clockFrom, stepQuarter, type PlaceForm } from './place-command.ts';
 import type { Axis } from './rows.ts';
 import css from './returns.module.css';
 
@@ -68,6 +68,10 @@ function TimeField({ form, errors, data, zone, axis, onChange }: FieldsProps) {
       value={form.time}
       error={errors['time']}
       onChange={({ target }) => onChange({ time: target.value, which: '' })}
+      onBlur={() => {
+        const clock = clockFrom(form.time);
+        if (clock !== undefined && clock !== form.time) onChange({ time: clock });
+      }}
       onKeyDown={(event) => {
         const steps = event.key === 'ArrowUp' ? 1 : event.key === 'ArrowDown' ? -1 : 0;
         if (steps === 0) return;
@@ -127,7 +131,7 @@ export function PlaceFields(props: FieldsProps) {
         <Select
           id="place-which"
           label="Which of the two"
-          hint="Clocks are put back that day, so this time comes twice."
+          hint={errors['which'] === undefined ? 'Clocks are put back that day, so this time comes twice.' : undefined}
           ask="Choose"
           options={[
             { value: 'earlier', text: 'The earlier, before clocks go back' },

@@ -38,10 +38,23 @@ function formOf(visit: Head): PlaceForm {
   };
 }
 
+const sameForm = (a: PlaceForm, b: PlaceForm): boolean =>
+  JSON.stringify({ ...a, which: '', time: clockFrom(a.time) ?? a.time }) === JSON.stringify({ ...b, which: '' });
+
+/** The form as the person has it; while nothing was changed in it, it follows what others do with the visit. */
+function useFormOf(visit: Head): [PlaceForm, (next: (old: PlaceForm) => PlaceForm) => void] {
+  const [held, setHeld] = useState(() => ({ visit, form: formOf(visit) }));
+  if (held.visit.version !== visit.version) {
+    const untouched = sameForm(held.form, formOf(held.visit));
+    setHeld({ visit, form: untouched ? formOf(visit) : held.form });
+  }
+  return [held.form, (next) => setHeld((old) => ({ ...old, form: next(old.form) }))];
+}
+
 const FIELD_LABELS: Readonly<Record<string, string>> = {
   day: 'Day',
   time: 'Time',
-  which: 'Which of the two',
+  which: 'Time',
   minutes: 'Minutes',
   personId: 'Technician',
   withPersonIds: 'With',
@@ -101,10 +114,10 @@ interface OfferParts {
 
 /** Chooses day, time and people by keyboard; the server judges, and its refusal says whose rule it is. */
 export function Placing({ visit, item, data, axis, late, onOffer, onChanged }: PlacingProps) {
-  const [form, setForm] = useState(() => formOf(visit));
+  const [form, setForm] = useFormOf(visit);
   const nameOf = (personId: string): string => data.people.find(({ id }) => id === personId)?.name ?? '';
   const words = (of: PlaceForm): string =>
-    [nameOf(of.personId), of.day === '' ? '' : dayName(of.day), clockFrom(of.time) ?? ''].filter(Boolean).join(', ');
+    [of.day === '' ? '' : dayName(of.day), clockFrom(of.time) ?? '', nameOf(of.personId)].filter(Boolean).join(', ');
   const { busy, against, asks, place, override, unplace, forget } = usePlacing({ visit, onChanged, words });
   const placed = visit.state === 'placed';
   const errors: Record<string, string> = {};
@@ -113,8 +126,7 @@ export function Placing({ visit, item, data, axis, late, onOffer, onChanged }: P
   const name = nameOf(form.personId);
   const refused = against?.is === 'refused';
   useEffect(() => {
-    const same = JSON.stringify(form) === JSON.stringify(formOf(visit));
-    onOffer(same ? undefined : offerOf({ visit, form, name, refused }));
+    onOffer(sameForm(form, formOf(visit)) ? undefined : offerOf({ visit, form, name, refused }));
   }, [form, name, onOffer, refused, visit]);
   function submit(event: FormEvent): void {
     event.preventDefault();
