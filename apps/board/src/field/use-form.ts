@@ -93,12 +93,14 @@ function useHeld<V extends object>(screen: VisitScreen, place: DraftPlace, initi
     setHeld(next);
   };
   return {
-    held,
+    // Until something is typed the first values follow what is known: a repair saved a moment ago is ticked for its test.
+    held: held.touched ? held : { ...held, values: initial },
     notKept,
     setNotKept,
     set: (change: Partial<V>): void => {
       const now = latest.current;
-      const next: Held<V> = { ...now, values: { ...now.values, ...change }, problem: undefined, touched: true };
+      const values = { ...(now.touched ? now.values : initial), ...change };
+      const next: Held<V> = { ...now, values, problem: undefined, touched: true };
       setNotKept(!writeDraft(screen.keep, place, { ids: next.ids, values: next.values as Draft['values'] }));
       put(next);
     },
