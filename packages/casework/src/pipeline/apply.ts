@@ -75,6 +75,8 @@ async function work(tx: Tx, given: { world: World; actor: Actor; incoming: Incom
   const hash = hashOf(incoming.received);
   const first = await claim(tx, { actor, incoming, hash, world });
   if (!first) {
+    // Two that try one waiting command at once: the second waits here and finds it applied.
+    await tx.$queryRaw`SELECT id FROM command WHERE tenant_id = ${tenantId}::uuid AND id = ${incoming.id}::uuid FOR NO KEY UPDATE`;
     const stored = await tx.command.findUnique({ where: { tenantId_id: { tenantId, id: incoming.id } } });
     if (!stored)
       throw new Refusal('command-changed', 'The device used this number for another command; send it under a new one.');

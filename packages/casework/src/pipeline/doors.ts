@@ -1,25 +1,20 @@
 /** The two ways in: a desk's single command, and a device's batch. */
-import { faultsOf, plainWords, Push, Refusal } from '@ullage/contracts';
-import type { CommandAnswer, CommandName, Problem, PushAnswer } from '@ullage/contracts';
-import type { Prisma } from '@ullage/database';
+import { faultsOf, plainWords, Push, Refusal, Role } from '@ullage/contracts';
+import type { CommandAnswer, CommandName, PushAnswer } from '@ullage/contracts';
 import * as z from 'zod';
 import type { Actor, DeskCommand, World } from '../office.ts';
 import { applyOnce } from './apply.ts';
-import { toDate } from './case.ts';
-import { readDesk, readDevice, readHead } from './envelope.ts';
+import { readDesk, readDevice } from './envelope.ts';
 import type { Incoming } from './envelope.ts';
-import { restored, storable } from './envelope-text.ts';
-import { hashOf } from './hash.ts';
-import { problemOf } from './problem.ts';
-import { withRetry } from './retry.ts';
+import { restored } from './envelope-text.ts';
+import { keepSent, keepStored } from './keep.ts';
+import type { Sent } from './keep.ts';
 
 /** Applies a desk command, then whatever had waited for it. @throws Refusal */
 export async function applyDesk(world: World, actor: Actor, command: DeskCommand): Promise<CommandAnswer> {
   const incoming = readDesk(world, actor, command);
-  const answer = await applyOnce(world, actor, incoming);
-  if (answer.outcome !== 'applied') return answer;
-  await applyWaiting(world, actor, incoming.id);
-  if (command.kind === 'settle-attention')
+  const answer = await applyInTurn(world, actor, incoming);
+  if (answer.outcome === 'applied' && command.kind === 'settle-attention')
     await tryAgain(world, actor, (incoming.body as { attentionId: string }).attentionId);
   return answer;
 }
@@ -42,93 +37,24 @@ const Sequenced = z.object({ deviceSeq: z.number() });
 const seqOf = (received: unknown): number => Sequenced.safeParse(received).data?.deviceSeq ?? Number.MAX_SAFE_INTEGER;
 const inDeviceOrder = (commands: readonly unknown[]): unknown[] => [...commands].sort((a, b) => seqOf(a) - seqOf(b));
 
-async function applyOne(
-  world: World,
-  actor: Actor,
-  given: { received: unknown; sentAt: string },
-): Promise<CommandAnswer> {
+async function applyOne(world: World, actor: Actor, sent: Sent): Promise<CommandAnswer> {
   try {
-    const incoming = readDevice(world, actor, given);
-    const answer = await applyOnce(world, actor, incoming);
-    if (answer.outcome === 'applied') await applyWaiting(world, actor, incoming.id);
-    return answer;
+    return await applyInTurn(world, actor, readDevice(world, actor, sent));
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    return keepForAPerson(world, actor, { ...given, refusal: error });
+    return keepSent(world, actor, { sent, refusal: error });
   }
 }
 
-/** A refused command is kept as it came, with what it would take; the device forgets nothing and is blocked by nothing. */
-async function keepForAPerson(
-  world: World,
-  actor: Actor,
-  given: { received: unknown; sentAt: string; refusal: Refusal },
-): Promise<CommandAnswer> {
-  const problem = problemOf(given.refusal);
-  const head = headOf(given.received);
-  if (!head) return { id: '', outcome: 'needs-attention', records: [], asks: [], problem };
-  const answer: CommandAnswer = { id: head.id, outcome: 'needs-attention', records: [], asks: [], problem };
-  await withRetry(() => writeAttention(world, actor, { ...given, head, answer, problem }));
-  await world.database.notify('ullage_feed', actor.tenantId);
+/** Applies a command, then what had waited for it. @throws Refusal */
+async function applyInTurn(world: World, actor: Actor, incoming: Incoming): Promise<CommandAnswer> {
+  let answer = await applyOnce(world, actor, incoming);
+  // What it waits for may have arrived while it was being put aside, before its waiting could be seen.
+  if (answer.outcome === 'waiting') answer = await applyOnce(world, actor, incoming);
+  // A repeat looks too: the first time may have ended between the two.
+  if (answer.outcome === 'applied' || answer.outcome === 'already-applied')
+    await applyWaiting(world, actor, incoming.id);
   return answer;
-}
-
-function headOf(received: unknown): ReturnType<typeof readHead> | undefined {
-  try {
-    return readHead(received);
-  } catch {
-    return undefined;
-  }
-}
-
-interface Kept {
-  readonly received: unknown;
-  readonly sentAt: string;
-  readonly head: ReturnType<typeof readHead>;
-  readonly answer: CommandAnswer;
-  readonly problem: Problem;
-}
-async function writeAttention(world: World, actor: Actor, kept: Kept): Promise<void> {
-  const { tenantId } = actor;
-  const now = toDate(world.now());
-  const state = { state: 'attention', answer: kept.answer as unknown as Prisma.InputJsonValue };
-  const hash = hashOf(kept.received);
-  const row = {
-    tenantId,
-    id: kept.head.id,
-    kind: kept.head.schema,
-    deviceId: kept.head.device,
-    deviceSeq: kept.head.deviceSeq,
-    hash,
-    envelope: storable(kept.received) as Prisma.InputJsonValue,
-    userId: actor.userId,
-    happenedAt: toDate(world.calendar.instant(kept.head.happenedAt)),
-    sentAt: toDate(kept.sentAt),
-    receivedAt: now,
-    ...state,
-  };
-  await world.database.inTenant(tenantId, async (tx) => {
-    await tx.command.createMany({ data: row, skipDuplicates: true });
-    // Where the device's number is another command's, this one is kept without it; the envelope still bears it.
-    await tx.command.createMany({ data: { ...row, deviceSeq: null }, skipDuplicates: true });
-    const where = { tenantId, id: kept.head.id };
-    // Other content under an id that is taken: the first stands, and the device keeps what it sent.
-    if ((await tx.command.count({ where: { ...where, hash } })) === 0) return;
-    await tx.command.updateMany({ where: { ...where, state: 'waiting' }, data: state });
-    const known = await tx.attention.count({ where: { tenantId, commandId: kept.head.id, closedAt: null } });
-    if (known > 0) return;
-    await tx.attention.create({
-      data: {
-        tenantId,
-        id: world.newId(),
-        kind: 'command',
-        commandId: kept.head.id,
-        reason: kept.problem.type,
-        problem: kept.problem as unknown as Prisma.InputJsonValue,
-        openedAt: now,
-      },
-    });
-  });
 }
 
 /** Commands that waited for this one are tried now; what they in turn held up follows. */
@@ -136,7 +62,7 @@ async function applyWaiting(world: World, actor: Actor, arrivedId: string): Prom
   const { tenantId } = actor;
   const waiting = await world.database.inTenant(tenantId, (tx) =>
     tx.commandWait.findMany({
-      where: { tenantId, waitsFor: arrivedId },
+      where: { tenantId, waitsFor: arrivedId, command: { state: 'waiting' } },
       include: { command: true },
       orderBy: { commandId: 'asc' },
     }),
@@ -161,17 +87,33 @@ interface StoredCommand {
   readonly receivedAt: Date;
   readonly userId: string;
 }
-/** Runs a kept command as the one who sent it. */
+/** Runs a kept command as the one who sent it, in the role they have now. Its refusal is its own affair, and kept. */
 async function applyStored(world: World, actor: Actor, command: StoredCommand): Promise<void> {
-  const sender: Actor = { ...actor, userId: command.userId };
+  try {
+    const sender = await senderOf(world, actor, command.userId);
+    await applyInTurn(world, sender, readStored(world, sender, command));
+  } catch (error) {
+    if (!(error instanceof Refusal)) throw error;
+    await keepStored(world, actor, { id: command.id, refusal: error });
+  }
+}
+
+async function senderOf(world: World, actor: Actor, userId: string): Promise<Actor> {
+  const { tenantId } = actor;
+  const person = await world.database.inTenant(tenantId, (tx) =>
+    tx.person.findFirst({ where: { tenantId, userId, active: true }, select: { role: true } }),
+  );
+  const role = Role.safeParse(person?.role);
+  if (!role.success) throw new Refusal('not-allowed', 'Who sent this does not belong to the contractor any more.');
+  return { ...actor, userId, role: role.data };
+}
+
+function readStored(world: World, sender: Actor, command: StoredCommand): Incoming {
+  const receivedAt = command.receivedAt.toISOString();
   if (command.deviceId !== null) {
-    await applyOne(world, sender, {
-      received: restored(command.envelope),
-      sentAt: (command.sentAt ?? command.receivedAt).toISOString(),
-    });
-    return;
+    const sentAt = command.sentAt?.toISOString() ?? receivedAt;
+    return readDevice(world, sender, { received: restored(command.envelope), sentAt, receivedAt });
   }
   const { kind, ...received } = command.envelope as { kind: CommandName };
-  const incoming: Incoming = readDesk(world, sender, { id: command.id, kind, received });
-  await applyOnce(world, sender, incoming);
+  return readDesk(world, sender, { id: command.id, kind, received, receivedAt });
 }

@@ -39,12 +39,16 @@ function assertNotFuture(world: World, happenedAt: Instant): void {
   }
 }
 
-/** Reads a desk's command. @throws Refusal with every field that is wrong */
-export function readDesk(world: World, actor: Actor, command: DeskCommand): Incoming {
+/** Reads a desk's command; one that was kept was received earlier, and happened then unless it says. @throws Refusal with every field that is wrong */
+export function readDesk(
+  world: World,
+  actor: Actor,
+  command: DeskCommand & { readonly receivedAt?: Instant },
+): Incoming {
   allow(actor, command.kind);
   const parsed = requestOf(command.kind).safeParse(command.received, { error: plainWords });
   if (!parsed.success) throw new Refusal('not-valid', 'Some fields are not right.', { errors: faultsOf(parsed.error) });
-  const { happenedAt = world.now(), dependsOn = [], body } = parsed.data;
+  const { happenedAt = command.receivedAt ?? world.now(), dependsOn = [], body } = parsed.data;
   const at = world.calendar.instant(happenedAt);
   assertNotFuture(world, at);
   return {
@@ -65,8 +69,12 @@ export function readHead(received: unknown) {
   return parsed.data;
 }
 
-/** Reads a device's command. @throws Refusal; the caller keeps the envelope whole as an attention item */
-export function readDevice(world: World, actor: Actor, given: { received: unknown; sentAt: Instant }): Incoming {
+/** Reads a device's command; its clock was wrong by what it said when it was first received. @throws Refusal; the caller keeps the envelope whole as an attention item */
+export function readDevice(
+  world: World,
+  actor: Actor,
+  given: { received: unknown; sentAt: Instant; receivedAt?: Instant },
+): Incoming {
   const head = readHead(given.received);
   if (!isCommandName(head.schema))
     throw new Refusal('not-valid', 'This app is newer than the office; update the office.');
@@ -77,7 +85,7 @@ export function readDevice(world: World, actor: Actor, given: { received: unknow
     throw new Refusal('not-valid', 'Some fields are not right.', { errors });
   }
   const { calendar } = world;
-  const skewMs = calendar.epochMs(world.now()) - calendar.epochMs(given.sentAt);
+  const skewMs = calendar.epochMs(given.receivedAt ?? world.now()) - calendar.epochMs(given.sentAt);
   const noticed = Math.abs(skewMs) > SKEW_NOTICED_SECONDS * 1000;
   const stated = calendar.epochMs(calendar.instant(head.happenedAt));
   const happenedAt = calendar.fromEpochMs(noticed ? stated + skewMs : stated);

@@ -1,0 +1,110 @@
+/** What cannot be applied is kept whole for a person, with what it would take; it blocks nothing that comes after it. */
+import type { CommandAnswer, Problem, Refusal } from '@ullage/contracts';
+import type { Prisma, Tx } from '@ullage/database';
+import type { Actor, World } from '../office.ts';
+import { toDate } from './case.ts';
+import { readHead } from './envelope.ts';
+import { storable } from './envelope-text.ts';
+import { hashOf } from './hash.ts';
+import { problemOf } from './problem.ts';
+import { withRetry } from './retry.ts';
+
+/** A device's command as it came. */
+export interface Sent {
+  readonly received: unknown;
+  readonly sentAt: string;
+}
+const answerOf = (id: string, problem: Problem): CommandAnswer => ({
+  id,
+  outcome: 'needs-attention',
+  records: [],
+  asks: [],
+  problem,
+});
+
+/** Keeps a device's command that was refused. One without a readable head stays with the device, which is told why. */
+export async function keepSent(
+  world: World,
+  actor: Actor,
+  { sent, refusal }: { sent: Sent; refusal: Refusal },
+): Promise<CommandAnswer> {
+  const problem = problemOf(refusal);
+  const head = headOf(sent.received);
+  if (!head) return answerOf('', problem);
+  const { tenantId } = actor;
+  const answer = answerOf(head.id, problem);
+  const hash = hashOf(sent.received);
+  const row = {
+    tenantId,
+    id: head.id,
+    kind: head.schema,
+    deviceId: head.device,
+    deviceSeq: head.deviceSeq,
+    hash,
+    envelope: storable(sent.received) as Prisma.InputJsonValue,
+    userId: actor.userId,
+    happenedAt: toDate(world.calendar.instant(head.happenedAt)),
+    sentAt: toDate(sent.sentAt),
+    receivedAt: toDate(world.now()),
+    state: 'attention',
+    answer: answer as unknown as Prisma.InputJsonValue,
+  };
+  await keep(world, actor, async (tx) => {
+    await tx.command.createMany({ data: row, skipDuplicates: true });
+    // Where the device's number is another command's, this one is kept without it; the envelope still bears it.
+    await tx.command.createMany({ data: { ...row, deviceSeq: null }, skipDuplicates: true });
+    // Other content under an id that is taken: the first stands, and the device keeps what it sent.
+    const ours = await tx.command.count({ where: { tenantId, id: head.id, hash } });
+    return ours === 0 ? undefined : answer;
+  });
+  return answer;
+}
+
+/** Keeps a command that is stored already and was refused when its turn came. */
+export async function keepStored(
+  world: World,
+  actor: Actor,
+  { id, refusal }: { id: string; refusal: Refusal },
+): Promise<void> {
+  await keep(world, actor, () => Promise.resolve(answerOf(id, problemOf(refusal))));
+}
+
+async function keep(world: World, actor: Actor, store: (tx: Tx) => Promise<CommandAnswer | undefined>): Promise<void> {
+  await withRetry(() =>
+    world.database.inTenant(actor.tenantId, async (tx) => {
+      const answer = await store(tx);
+      if (answer) await openItem(tx, { world, actor, answer });
+    }),
+  );
+  await world.database.notify('ullage_feed', actor.tenantId);
+}
+
+/** One open item per command, however often it is tried. What has been applied in the meantime needs nobody. */
+async function openItem(tx: Tx, given: { world: World; actor: Actor; answer: CommandAnswer }): Promise<void> {
+  const { tenantId } = given.actor;
+  const { id: commandId, problem } = given.answer;
+  const state = { state: 'attention', answer: given.answer as unknown as Prisma.InputJsonValue };
+  await tx.command.updateMany({ where: { tenantId, id: commandId, state: 'waiting' }, data: state });
+  const stands = await tx.command.count({ where: { tenantId, id: commandId, state: 'attention' } });
+  const known = await tx.attention.count({ where: { tenantId, commandId, closedAt: null } });
+  if (stands === 0 || known > 0 || !problem) return;
+  await tx.attention.create({
+    data: {
+      tenantId,
+      id: given.world.newId(),
+      kind: 'command',
+      commandId,
+      reason: problem.type,
+      problem: problem as unknown as Prisma.InputJsonValue,
+      openedAt: toDate(given.world.now()),
+    },
+  });
+}
+
+function headOf(received: unknown): ReturnType<typeof readHead> | undefined {
+  try {
+    return readHead(received);
+  } catch {
+    return undefined;
+  }
+}
