@@ -141,7 +141,7 @@ interface Onward {
   readonly go: () => void;
 }
 
-/** While the form is open: save, or go past it. */
+/** While the form is open: save, or go past it. Not while it is being saved: the next step builds on what comes back. */
 function OpenFoot({ busy, saveText, onSave, skips, onward }: OpenFootProps) {
   return (
     <>
@@ -149,7 +149,7 @@ function OpenFoot({ busy, saveText, onSave, skips, onward }: OpenFootProps) {
         {busy ? 'Saving' : saveText}
       </BigButton>
       {onward && (
-        <BigButton kind="plain" onClick={onward.go}>
+        <BigButton kind="plain" busy={busy} onClick={onward.go}>
           {skips ? `Not now: ${onward.text}` : `Next: ${onward.text}`}
         </BigButton>
       )}
