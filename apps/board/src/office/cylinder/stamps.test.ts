@@ -58,8 +58,8 @@ test('each gap is named with its field and what would be right', () => {
   expect(made.ok ? [] : made.errors.map((error) => error.pointer)).toEqual([
     '/kind',
     '/serial',
-    '/gas/refrigerant',
     '/tare/value',
     '/servicePressurePsig',
+    '/gas/refrigerant',
   ]);
 });

@@ -53,11 +53,15 @@ const asked = (pointer: StampPointer, text: string, detail: string): FieldProble
 const given = <K extends string>(name: K, text: string): Partial<Record<K, string>> =>
   text.trim() === '' ? {} : ({ [name]: text.trim() } as Partial<Record<K, string>>);
 
+const ORDER = Object.keys(STAMP_LABELS);
+/** Faults are read in the order of the form. */
+const inOrder = (a: FieldProblem, b: FieldProblem): number => ORDER.indexOf(a.pointer) - ORDER.indexOf(b.pointer);
+
 function gaps(stamps: Stamps): FieldProblem[] {
   return [
     ...asked('/kind', stamps.kind, 'disposable, refillable or recovery.'),
-    ...asked('/serial', stamps.serial, 'as stamped.'),
-    ...asked('/specification', stamps.specification, 'as stamped, as DOT-4BA400.'),
+    ...asked('/serial', stamps.serial, 'enter it as stamped.'),
+    ...asked('/specification', stamps.specification, 'enter it as stamped, as DOT-4BA400.'),
     ...asked('/holds', stamps.holds, 'say whether gas is in it.'),
     ...(stamps.holds === 'gas'
       ? [
@@ -102,7 +106,7 @@ export function fromStamps(stamps: Stamps, cylinderId: string): FromStamps {
     ...pressure.errors,
     ...(holdsGas ? gross.errors : []),
   ];
-  if (errors.length > 0 || stamps.kind === '') return { ok: false, errors };
+  if (errors.length > 0 || stamps.kind === '') return { ok: false, errors: errors.toSorted(inOrder) };
   const body: CommandBody<'register-cylinder'> = {
     cylinderId,
     kind: stamps.kind,

@@ -74,7 +74,9 @@ export function LeakPoints({ leakPoints }: { leakPoints: readonly LeakPointView[
             head: 'State',
             cell: (leak) => (
               <>
-                <State mark={leak.state} />
+                <span className={css['keep']}>
+                  <State mark={leak.state} />
+                </span>
                 <small>{changed(leak)}</small>
               </>
             ),

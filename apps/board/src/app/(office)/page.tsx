@@ -1,9 +1,0 @@
-import { redirect } from 'next/navigation';
-import { getMe } from '../../lib/session.ts';
-import { firstScreen } from '../../office/places.ts';
-
-/** Everyone begins where their day begins. */
-export default async function StartPage() {
-  const { role } = await getMe();
-  redirect(firstScreen(role));
-}
