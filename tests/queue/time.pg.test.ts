@@ -1,5 +1,7 @@
 /** What the passing of time alone does to duties, return visits and the plan; told without a queue. */
+import { setTimeout as sleep } from 'node:timers/promises';
 import { beforeEach, expect, test } from 'vitest';
+import pg from 'pg';
 import { createNight } from '@ullage/casework';
 import type { Night } from '@ullage/casework';
 import { Database } from '@ullage/database';
@@ -80,6 +82,39 @@ test('two that recompute at once, beside a command on the same circuit, make one
   });
   await Promise.all([night.recomputeDue(firm.tenantId), night.recomputeDue(firm.tenantId), told]);
   expect(await returns()).toEqual([['inspection', '2027-05-06']]);
+});
+
+test('a circuit is worked out only while nobody else holds it', async () => {
+  await followUp({ shift, firm, of }, '2026-05-06', 'pass');
+  shift.world.clock.now = onDay('2027-03-08')('08:00');
+  const holder = new pg.Client({ connectionString: shift.world.database.adminUrl });
+  await holder.connect();
+  await holder.query('BEGIN');
+  await holder.query('SELECT FROM circuit WHERE id = $1 FOR NO KEY UPDATE', [of.circuit]);
+  const working = night.recomputeDue(firm.tenantId);
+  const first = await Promise.race([working.then(() => 'done'), sleep(1_500).then(() => 'waiting')]);
+  await holder.query('COMMIT');
+  await holder.end();
+  expect(first).toBe('waiting');
+  expect(await working).toMatchObject({ circuits: 1, faults: [] });
+});
+
+test('where nobody plans the days, who runs the firm is told', async () => {
+  const [row] = (await shift.reminders()).filter((one) => one.dropped_at === null);
+  await shift.world.sql(`UPDATE person SET active = false WHERE role = 'dispatcher'`);
+  shift.world.clock.now = row!.plan_at.toISOString();
+  const body = {
+    tenantId: firm.tenantId,
+    dutyId: row!.duty_id,
+    stage: row!.stage,
+    dueEpoch: Number(row!.due_epoch),
+  };
+  expect(await night.remind(body)).toBe('reminded');
+  expect(await night.remind(body)).toBe('not-wanted');
+  expect(await shift.notices()).toMatchObject([{ role: 'manager' }]);
+  // A contractor who names another's duty finds nothing there.
+  const other = await shift.world.contractor('Other Firm');
+  expect(await night.remind({ ...body, tenantId: other.tenantId })).toBe('not-wanted');
 });
 
 test('another contractor’s circuits are not touched', async () => {
