@@ -42,7 +42,7 @@ function ClearLooks({ looks }: { looks: GlanceView['clearLooks'] }) {
   return (
     <section className={css['list']}>
       <h2>{titled('Last clear looks', looks.more)}</h2>
-      {looks.items.length === 0 && <p className={css['none']}>Nobody has looked yet.</p>}
+      {looks.items.length === 0 && <p className={css['none']}>No clear look on record.</p>}
       <ul>
         {looks.items.map((look) => (
           <li key={look.id}>
