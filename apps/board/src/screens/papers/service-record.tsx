@@ -44,7 +44,12 @@ function Grid({ item, title, head, rows, none }: GridProps) {
               {rows.map((cells, row) => (
                 <tr key={row}>
                   {cells.map((cell, i) => (
-                    <td key={i}>{cell}</td>
+                    <td key={i}>
+                      <span className={css['head']} aria-hidden="true">
+                        {head[i]}
+                      </span>
+                      <div>{cell}</div>
+                    </td>
                   ))}
                 </tr>
               ))}
