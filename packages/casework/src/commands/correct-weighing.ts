@@ -1,11 +1,12 @@
 import type { CommandBody, Mass } from '@ullage/contracts';
 import { correct, standingOf } from '@ullage/gasbook';
-import { enterMovements, movementsOf } from '../gas/movement-rows.ts';
+import { enterFact, enterMovements, movementsOf } from '../gas/movement-rows.ts';
 import type { BookedMovement } from '../gas/movement-rows.ts';
 import { circuitAccount, cylinderAccount } from '../gas/accounts.ts';
 import { notFound, refuseField } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { addFact, lockedVisit } from './facts.ts';
+import { postingsOf } from './gas-moves.ts';
 import { tareOf } from './register.ts';
 import { gramsBetween, keepWeighings } from './weigh.ts';
 
@@ -40,7 +41,7 @@ export async function correctWeighing(desk: Case, received: Received<Body>): Pro
     corrects: factId,
   });
   await keepWeighings(desk, { ...weighed, before: body.before, after: body.after });
-  await replaceMovements(desk, { factId, circuitId, grams });
+  await replaceMovements(desk, { ...wrong, grams });
   desk.accounts.add(await circuitAccount(desk, circuitId));
   desk.accounts.add(await cylinderAccount(desk, cylinderId));
 }
@@ -82,19 +83,18 @@ export async function readingsOf(
   return { before: last('before'), after: last('after') };
 }
 
-async function replaceMovements(
-  desk: Case,
-  given: { factId: string; circuitId: string; grams: number },
-): Promise<void> {
-  const account = await circuitAccount(desk, given.circuitId);
+async function replaceMovements(desk: Case, act: Awaited<ReturnType<typeof gasFact>> & { grams: number }) {
+  const account = await circuitAccount(desk, act.circuitId);
   const all = await movementsOf(desk.tx, desk.tenantId, [account]);
-  const wrong = standingOf(all).filter(
-    (movement) => movement.factId === given.factId && movement.derived === undefined,
-  );
-  const [first] = wrong;
-  if (!first) return;
+  const [wrong] = standingOf(all).filter((movement) => movement.factId === act.id && movement.derived === undefined);
+  if (!wrong) {
+    // The first reading moved nothing; now it has.
+    const rest = { factId: act.id, visitId: act.visitId, measured: 'scale' } as const;
+    await enterFact(desk, await postingsOf(desk, act), rest);
+    return;
+  }
   const recordedAt = desk.recordedAt;
   const right: BookedMovement | null =
-    given.grams === 0 ? null : { ...first, id: desk.world.newId(), recordedAt, grams: given.grams };
-  await enterMovements(desk, correct({ wrong: first, right, reversal: { id: desk.world.newId(), recordedAt } }));
+    act.grams === 0 ? null : { ...wrong, id: desk.world.newId(), recordedAt, grams: act.grams };
+  await enterMovements(desk, correct({ wrong, right, reversal: { id: desk.world.newId(), recordedAt } }));
 }

@@ -61,10 +61,8 @@ export async function recordRecovery(desk: Case, received: Received<CommandBody<
   ];
   await recordFact(desk, received, { kind: 'recovery', refs });
   await keepWeighings(desk, weighed);
-  if (grams > 0) {
-    const posting: Posting = { ...recovering(refrigerant, customerId), grams, from, to, happenedAt: at };
-    await enterFact(desk, [posting], { factId, visitId: body.visitId, measured: 'scale' });
-  }
+  const postings = await postingsOf(desk, { ...body, kind: 'recovery', grams, at });
+  await enterFact(desk, postings, { factId, visitId: body.visitId, measured: 'scale' });
   const barometerKpa = siteBarometerKpa(visit.site);
   await suspectAir(desk, { factId, account: to, body, stopKpa, barometerKpa, refrigerant });
   desk.accounts.add(from);
@@ -92,6 +90,23 @@ async function declaredHolding(desk: Case, cylinderId: string, circuit: { refrig
   };
 }
 
+/** What an act of so many grams posts, and from where to where; none for an act that moved nothing. */
+export async function postingsOf(
+  desk: Case,
+  act: { kind: string; circuitId: string; cylinderId: string; grams: number; at: string },
+): Promise<Posting[]> {
+  const { circuitId, cylinderId, grams, at: happenedAt } = act;
+  if (grams === 0) return [];
+  const circuit = await circuitGas(desk, circuitId);
+  const [ofCircuit, ofCylinder] = [await circuitAccount(desk, circuitId), await cylinderAccount(desk, cylinderId)];
+  if (act.kind === 'recovery') {
+    const title = recovering(circuit.refrigerant, circuit.customerId);
+    return [{ ...title, grams, from: ofCircuit, to: ofCylinder, happenedAt }];
+  }
+  const title = charging(await declaredHolding(desk, cylinderId, circuit), circuit.customerId);
+  return [{ ...title, grams, from: ofCylinder, to: ofCircuit, happenedAt }];
+}
+
 /** Gas into a circuit from a cylinder, by gross weights. */
 export async function recordCharge(desk: Case, received: Received<CommandBody<'record-charge'>>): Promise<void> {
   const { body, id: factId, happenedAt: at } = received;
@@ -109,7 +124,6 @@ export async function recordCharge(desk: Case, received: Received<CommandBody<'r
   };
   const grams = await gramsBetween(desk, weighed, 'out');
   const circuit = await circuitGas(desk, body.circuitId);
-  const holding = await declaredHolding(desk, body.cylinderId, circuit);
   await askAfterAct(desk, {
     act: 'charge',
     cylinderId: body.cylinderId,
@@ -123,10 +137,8 @@ export async function recordCharge(desk: Case, received: Received<CommandBody<'r
     refs: [cylinderRef(body.cylinderId), ...instrumentRef('scale', body.scaleId)],
   });
   await keepWeighings(desk, weighed);
-  if (grams > 0) {
-    const posting: Posting = { ...charging(holding, circuit.customerId), grams, from, to, happenedAt: at };
-    await enterFact(desk, [posting], { factId, visitId: body.visitId, measured: 'scale' });
-  }
+  const postings = await postingsOf(desk, { ...body, kind: 'charge', grams, at });
+  await enterFact(desk, postings, { factId, visitId: body.visitId, measured: 'scale' });
   desk.accounts.add(from);
   desk.accounts.add(to);
 }

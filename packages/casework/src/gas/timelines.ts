@@ -32,6 +32,8 @@ interface GasFact {
   readonly kind: GasFactKind;
   readonly happenedAt: Instant;
   readonly full: ReachedFull;
+  /** What the circuit runs on; null where none is concerned. */
+  readonly refrigerant: string | null;
 }
 
 /** Past additions are known by day: they stand at noon of that day at the site. */
@@ -66,7 +68,8 @@ async function factsOf(loaded: Loaded, ids: readonly string[]): Promise<GasFact[
     const happenedAt = row.happenedAt
       ? toInstant(row.happenedAt)
       : noonOf(calendar, dateToDay(row.happenedOn ?? new Date(0)), zone);
-    return { id: row.id, kind: row.kind as GasFactKind, happenedAt, full: stated.at(-1) ?? 'unknown' };
+    const refrigerant = row.circuit?.refrigerant ?? null;
+    return { id: row.id, kind: row.kind as GasFactKind, happenedAt, full: stated.at(-1) ?? 'unknown', refrigerant };
   });
 }
 
@@ -85,7 +88,12 @@ export async function circuitTimeline(loaded: Loaded, circuitId: string, account
     include: { fullCharges: true, unit: { include: { site: true } } },
   });
   const moved = byFact(loaded.movements);
-  const facts = await factsOf(loaded, [...moved.keys()]);
+  // Also what moved nothing: a charge of no grams may still say that the circuit is full.
+  const acts = await tx.fact.findMany({
+    where: { tenantId, circuitId, kind: { in: ['recovery', 'charge'] } },
+    select: { id: true },
+  });
+  const facts = await factsOf(loaded, [...new Set([...moved.keys(), ...acts.map((fact) => fact.id)])]);
   const { timeZone, customerId } = circuit.unit.site;
   const entries = facts.map((fact): CircuitEntry => {
     const movements = moved.get(fact.id) ?? [];
@@ -124,6 +132,12 @@ function effective(rows: readonly WeighingRow[], factId: string, role: 'before' 
   return last && { grossGrams: last.grams, tareGrams: last.tareGrams };
 }
 
+/** The gas of the first act in time: what a cylinder that nobody described is taken to hold, whatever arrived first. */
+const firstGas = (facts: readonly GasFact[]): string | undefined =>
+  facts
+    .filter((fact) => fact.refrigerant !== null)
+    .sort((a, b) => (a.happenedAt + a.id < b.happenedAt + b.id ? -1 : 1))[0]?.refrigerant ?? undefined;
+
 /** A cylinder's timeline: registered contents, weighings and movements. */
 export async function cylinderTimeline(loaded: Loaded, cylinderId: string, account: string): Promise<CylinderTimeline> {
   const { tx, tenantId } = loaded;
@@ -152,7 +166,7 @@ export async function cylinderTimeline(loaded: Loaded, cylinderId: string, accou
   });
   const owner = cylinder.ownerCustomerId;
   const declared = cylinder.dedicatedTo ?? (await registeredGas(tx, tenantId, cylinderId));
-  const refrigerant = declared ?? loaded.movements[0]?.refrigerant ?? 'unknown';
+  const refrigerant = declared ?? firstGas(facts) ?? 'unknown';
   const state = (cylinder.gasState ?? 'recovered') as GasState;
   return { account, registered: { refrigerant, owner, state }, deliveredNew: state === 'new', entries };
 }
