@@ -3,7 +3,7 @@ import { dayName, dayWords, localTime } from '../../lib/local-time.ts';
 import { OverLimitBar } from '../../pictures/over-limit-bar.tsx';
 import { Sheet, SheetLines, SheetSection } from '../../ui/sheet.tsx';
 import { Shape } from '../../ui/state.tsx';
-import { pointsApart, sumLines } from './sheet-lines.ts';
+import { isShort, pointsApart, sumLines } from './sheet-lines.ts';
 import css from './papers.module.css';
 
 type Parts = { readonly sheet: LeakRateSheetView };
@@ -52,6 +52,7 @@ function Arithmetic({ sheet }: Parts) {
             at this facility.
           </p>
           <p>Compared as exact fractions; shown to four places.</p>
+          {!isShort(made.exact) && <p>Exactly {made.exact}.</p>}
         </div>
       }
     >
@@ -81,7 +82,9 @@ function Verdict({ sheet }: Parts) {
         duties.length > 0 && (
           <div className={css['notes']}>
             <p>{[...new Set(duties.map(({ clause }) => clause))].join('; ')}</p>
-            <p>Responsible: {[...new Set(duties.map(({ responsible }) => responsible))].join('; ')}.</p>
+            <p>
+              Responsible: {[...new Set(duties.map(({ responsible }) => responsible.replaceAll('-', ' ')))].join('; ')}.
+            </p>
           </div>
         )
       }

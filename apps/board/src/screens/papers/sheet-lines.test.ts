@@ -22,6 +22,11 @@ test('with 365 days the rate is the share, and no digit is cut without saying so
   const lines = sumLines({ ...calculation, exact: '1/20', days: 365 }, 5);
   expect(lines.map(({ value }) => value)).toEqual(['1/20 = 5 %', '1', '5 % a year']);
 });
+test('a fraction too long for a pencil is left out of the lines', () => {
+  const lines = sumLines({ ...calculation, exact: '3062463919639/7429843020600', days: 78 }, 5);
+  expect(lines.map(({ value }) => value)).toEqual(['8.8083\u2026 %', '4.6794\u2026', '41.2184\u2026 % a year']);
+  expect(lines[2]?.text).not.toContain('3062463919639');
+});
 test('the rolling method is not made a year', () =>
   expect(sumLines({ ...calculation, method: 'rolling', exact: '9/110' }, 5)).toHaveLength(1));
 test('a fraction that ends is shown whole', () => expect(digits(rational(1n, 8n))).toBe('0.125'));

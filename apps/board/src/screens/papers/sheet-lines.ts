@@ -17,6 +17,12 @@ interface Calculation {
 }
 
 const YEAR_DAYS = 365n;
+/** A fraction longer than this is no help to a pencil; it then stands in the margin alone. */
+const SHORT = 12;
+export const isShort = (fraction: string): boolean => fraction.length <= SHORT;
+const beside = (value: Rational, text: (fraction: string) => string): string =>
+  isShort(fractionText(value)) ? text(fractionText(value)) : '';
+
 const PLACES = 4;
 /** Digits as they are: cut, with dots, where the fraction does not end. */
 export function digits(value: Rational): string {
@@ -40,7 +46,7 @@ export function sumLines(calculation: Calculation, from: number): SheetSum[] {
     return [
       {
         mark: mark(0),
-        text: `Leak rate: line 1 \u00f7 line 2 = ${said} = ${fractionText(rate)}`,
+        text: `Leak rate: line 1 \u00f7 line 2 = ${said}${beside(rate, (exact) => ` = ${exact}`)}`,
         value: `${percent(rate)} %`,
         total: true,
       },
@@ -51,12 +57,12 @@ export function sumLines(calculation: Calculation, from: number): SheetSum[] {
     {
       mark: mark(0),
       text: `Share of the charge: line 1 \u00f7 line 2 = ${said}`,
-      value: `${fractionText(share)} = ${percent(share)} %`,
+      value: `${beside(share, (exact) => `${exact} = `)}${percent(share)} %`,
     },
     { mark: mark(1), text: 'Made a year: 365 \u00f7 line 3', value: digits(yearly) },
     {
       mark: mark(2),
-      text: `Leak rate: line ${from} \u00d7 line ${from + 1} = ${fractionText(rate)}`,
+      text: `Leak rate: line ${from} \u00d7 line ${from + 1}${beside(rate, (exact) => ` = ${exact}`)}`,
       value: `${percent(rate)} % a year`,
       total: true,
     },

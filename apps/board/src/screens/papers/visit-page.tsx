@@ -145,7 +145,7 @@ function Outcome({ page }: { page: VisitView }) {
           {duty.dueAt !== null && <b> by {edgeWords(duty.dueAt, visit.timeZone)}</b>}
           <span className="quiet">
             {' '}
-            {duty.clause}; responsible: {duty.responsible}
+            {duty.clause}; responsible: {duty.responsible.replaceAll('-', ' ')}
           </span>
         </p>
       ))}
