@@ -1,7 +1,6 @@
 'use client';
 import type { EvacuationAdvice, EvacuationQuery, Problem } from '@ullage/contracts';
 import { useEffect, useState } from 'react';
-import type { RecoveryValues } from '../steps/recovery.tsx';
 import { kpaOf, pressureWords } from '../sums.ts';
 import { sentence } from '../words.ts';
 import { useUnits, useVisit } from '../visit-context.tsx';
@@ -15,10 +14,23 @@ const REMOVES = [
   'auxiliary-coil',
   'other',
 ] as const satisfies readonly EvacuationQuery['removes'][];
+interface Figured {
+  readonly text: string;
+  readonly unit: string;
+}
+/** What this card reads of a recovery that is being written down. */
+interface RecoveryPlan {
+  readonly part: string;
+  readonly openLeak: string;
+  readonly removes: string;
+  readonly squareInches: Figured;
+  readonly openMinutes: Figured;
+  readonly stop: Figured;
+}
 const numberOf = (text: string): number | undefined => (/^\d+(\.\d+)?$/.test(text.trim()) ? Number(text) : undefined);
 
 /** What the law's level depends on, of what is typed so far; undefined while the part is not said. */
-function questionOf(values: RecoveryValues, circuitId: string): EvacuationQuery | undefined {
+function questionOf(values: RecoveryPlan, circuitId: string): EvacuationQuery | undefined {
   const { part } = values;
   if (part !== 'whole' && part !== 'isolated') return undefined;
   return {
@@ -57,7 +69,7 @@ function useAdvice(question: EvacuationQuery | undefined) {
 }
 
 /** The level the law asks of this recovery and what going lower risks: said before the act. */
-export function EvacuationCard({ values }: { values: RecoveryValues }) {
+export function EvacuationCard({ values }: { values: RecoveryPlan }) {
   const { view, glance } = useVisit();
   const question = questionOf(values, glance.circuitId);
   const { advice, problem } = useAdvice(question);

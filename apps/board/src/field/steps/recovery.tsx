@@ -42,7 +42,7 @@ const blank = (mass: string, pressure: string, openLeak: boolean) => ({
   minutesBelow: { text: '', unit: 'min' },
   whyLower: '',
 });
-export type RecoveryValues = ReturnType<typeof blank>;
+type RecoveryValues = ReturnType<typeof blank>;
 
 function useRecovery() {
   const { view, glance } = useVisit();
