@@ -9,7 +9,10 @@ import { CylinderPage } from '../../../../office/cylinder/cylinder-page.tsx';
 const getCylinder = cache((id: string) => get(`/v1/cylinders/${encodeURIComponent(id)}`, CylinderView));
 
 export async function generateMetadata({ params }: PageProps<'/cylinders/[id]'>): Promise<Metadata> {
-  const { cylinder } = await getCylinder((await params).id);
+  // What fails here fails in the page too, which says so; the error screen keeps the usual title.
+  const view = await getCylinder((await params).id).catch(() => undefined);
+  if (!view) return {};
+  const { cylinder } = view;
   return { title: `Cylinder ${cylinder.label ?? cylinder.serial}` };
 }
 

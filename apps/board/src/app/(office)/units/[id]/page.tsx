@@ -8,7 +8,9 @@ import { UnitPage } from '../../../../office/unit/unit-page.tsx';
 const getUnit = cache((id: string) => get(`/v1/units/${encodeURIComponent(id)}`, UnitView));
 
 export async function generateMetadata({ params }: PageProps<'/units/[id]'>): Promise<Metadata> {
-  const unit = await getUnit((await params).id);
+  // What fails here fails in the page too, which says so; the error screen keeps the usual title.
+  const unit = await getUnit((await params).id).catch(() => undefined);
+  if (!unit) return {};
   return { title: `${unit.tag} ${unit.description ?? ''}`.trim() };
 }
 
