@@ -55,7 +55,12 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   weighing: ADD,
 };
 /** The relay sees what is due, in every tenant, and changes nothing. */
-const RELAY: Readonly<Record<string, readonly string[]>> = { feed_counter: READ, outbox: READ, reminder: READ };
+const RELAY: Readonly<Record<string, readonly string[]>> = {
+  duty: ['SELECT(due_at)', 'SELECT(state)', 'SELECT(tenant_id)'], // whose they are and when, nothing else
+  feed_counter: READ,
+  outbox: READ,
+  reminder: READ,
+};
 /** The sign-in library in its own schema. */
 const SIGN_IN: Readonly<Record<string, readonly string[]>> = {
   account: ALL,
@@ -89,6 +94,7 @@ export const DEFINERS = [
 ];
 /** Policies that see every tenant. */
 export const WIDE = [
+  'duty due_everywhere SELECT {ullage_relay}',
   'feed_counter due_everywhere SELECT {ullage_relay}',
   'outbox due_everywhere SELECT {ullage_relay}',
   'reminder due_everywhere SELECT {ullage_relay}',
