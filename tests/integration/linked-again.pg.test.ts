@@ -90,6 +90,7 @@ describe('a visit placed for a duty that a corrected fact takes away', () => {
     expect(record.inspections).toMatchObject([
       { certified: true, inaccessible: ['Line in the wall: Behind insulation'] },
     ]);
+    expect(record.parts).toMatchObject([{ circuitTag: '0417-A', part: 'Flare nut, Expansion valve, case 7' }]);
     expect(record.corrections).toHaveLength(2);
     expect(JSON.stringify(record)).not.toMatch(/39\.82|"220"|[rR]atePercent|[fF]ullCharge/);
   });

@@ -16,7 +16,7 @@ export interface FactRow {
     readonly instrumentId: string | null;
     readonly instrument?: { tag: string; senseGramsPerYear: unknown } | null;
     readonly cylinder?: { serial: string; label: string | null } | null;
-    readonly leakPoint?: { number: number } | null;
+    readonly leakPoint?: { number: number; place: string; whereText: string } | null;
     readonly leakPointId: string | null;
   }[];
 }
@@ -27,7 +27,7 @@ export const FACT_INCLUDE = {
     include: {
       instrument: true,
       cylinder: { select: { serial: true, label: true } },
-      leakPoint: { select: { number: true } },
+      leakPoint: { select: { number: true, place: true, whereText: true } },
     },
   },
 } as const;

@@ -6,6 +6,7 @@ import { netEntered } from '../law/circuit-file.ts';
 import { notFound, toInstant } from '../pipeline/case.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
 import type { FactRow } from './fact-row.ts';
+import { placeWords } from './history.ts';
 import { methodWordsOf } from './method-words.ts';
 import { loadSite, siteView } from './site.ts';
 import type { Viewer } from './viewer.ts';
@@ -22,6 +23,12 @@ const tagOf = ({ circuits }: Told, fact: FactRow): string => circuits.get(fact.c
 const at = (fact: FactRow): string => toInstant(fact.happenedAt ?? fact.recordedAt);
 const leaksOf = (fact: FactRow): string =>
   fact.factRefs.flatMap((ref) => (ref.leakPoint ? [`L${ref.leakPoint.number}`] : [])).join(', ');
+
+/** The parts serviced in words, since item (iii) asks for the part and not for our number of the leak. */
+const placesOf = (fact: FactRow): string =>
+  fact.factRefs
+    .flatMap(({ leakPoint }) => (leakPoint ? [`${placeWords(leakPoint.place)}, ${leakPoint.whereText}`] : []))
+    .join('; ');
 
 /** Items (i) to (vi) of 40 CFR 82.157(l)(2) and the tests. */
 export async function serviceRecord(viewer: Viewer, visitId: string): Promise<ServiceRecordView> {
@@ -76,7 +83,7 @@ const circuitsOf = (visit: HeadRow): Told['circuits'] =>
 function parts(told: Told): ServiceRecordView['parts'] {
   return of(told, 'repair').map((fact) => {
     const { part, what } = fact.body as { part?: string; what: string };
-    return { circuitTag: tagOf(told, fact), part: part ?? leaksOf(fact), work: what };
+    return { circuitTag: tagOf(told, fact), part: part ?? placesOf(fact), work: what };
   });
 }
 
