@@ -61,5 +61,6 @@ export const commandWords = (kind: string): string => capital(kind.replaceAll('-
 export function closedWords(how: string | null): string {
   if (how === 'try-again') return 'tried again';
   if (how === 'leave-out') return 'left out, kept here';
+  if (how === 'looked-at') return 'looked at';
   return how === null ? 'closed' : how.replaceAll('-', ' ');
 }

@@ -10,13 +10,18 @@ import { ErrorState } from '../../ui/blank.tsx';
 import { TextArea } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
 
-type How = 'try-again' | 'leave-out';
+type How = 'try-again' | 'leave-out' | 'looked-at';
+const DONE: Readonly<Record<How, string>> = {
+  'try-again': 'Applied.',
+  'leave-out': 'Left out; it is kept below.',
+  'looked-at': 'Looked at; it is kept below.',
+};
 export interface SettleProps {
   readonly attentionId: string;
   /** Tells two buttons of the same name apart for a screen reader. */
   readonly title: string;
-  /** A command is kept with it, so that it can be tried again. */
-  readonly canTry: boolean;
+  /** `record` was booked and asks to be looked at; the others wait to be tried again or left out. */
+  readonly kind: string;
 }
 
 function useSettle(attentionId: string) {
@@ -36,7 +41,7 @@ function useSettle(attentionId: string) {
       });
     else {
       setProblem(undefined);
-      tell(how === 'try-again' ? 'Applied.' : 'Left out; it is kept below.');
+      tell(DONE[how]);
     }
     router.refresh();
     return answer.ok;
@@ -80,10 +85,9 @@ interface LeaveOutProps {
   readonly busy: boolean;
 }
 
-/** What a person may do about an item: have it tried again, or leave it out with a note. */
-export function Settle({ attentionId, title, canTry }: SettleProps) {
+/** What a person may do about an item. */
+export function Settle({ attentionId, title, kind }: SettleProps) {
   const { busy, problem, settle } = useSettle(attentionId);
-  const [leaving, setLeaving] = useState(false);
   return (
     <>
       {problem && (
@@ -91,17 +95,43 @@ export function Settle({ attentionId, title, canTry }: SettleProps) {
           <p>{problem.detail}</p>
         </ErrorState>
       )}
-      <Actions>
-        {canTry && (
+      {kind === 'record' ? (
+        <Actions>
           <Button
             kind="main"
-            busy={busy === 'try-again'}
-            aria-label={`Try again: ${title}`}
-            onClick={() => void settle('try-again', '')}
+            busy={busy === 'looked-at'}
+            aria-label={`I have looked: ${title}`}
+            onClick={() => void settle('looked-at', '')}
           >
-            Try again
+            I have looked
           </Button>
-        )}
+        </Actions>
+      ) : (
+        <TryOrLeave title={title} busy={busy} settle={settle} />
+      )}
+    </>
+  );
+}
+
+interface TryOrLeaveProps {
+  readonly title: string;
+  readonly busy: How | undefined;
+  readonly settle: (how: How, note: string) => Promise<boolean>;
+}
+/** Have it tried again, or leave it out with a note. */
+function TryOrLeave({ title, busy, settle }: TryOrLeaveProps) {
+  const [leaving, setLeaving] = useState(false);
+  return (
+    <>
+      <Actions>
+        <Button
+          kind="main"
+          busy={busy === 'try-again'}
+          aria-label={`Try again: ${title}`}
+          onClick={() => void settle('try-again', '')}
+        >
+          Try again
+        </Button>
         <Button aria-label={`Leave out: ${title}`} onClick={() => setLeaving(true)}>
           Leave out
         </Button>

@@ -25,7 +25,8 @@ export default async function AttentionPage() {
       <header className={css['head']}>
         <h1>Attention</h1>
         <p className={css['lead']}>
-          What could not be applied as it stands. Nothing is lost: each command is kept whole.
+          What could not be applied as it stands, and what was booked and should be looked at. Nothing is lost: each
+          command is kept whole.
         </p>
       </header>
       {open.length === 0 && (
@@ -36,7 +37,7 @@ export default async function AttentionPage() {
       <ul className={css['items']}>
         {open.map((item) => (
           <AttentionItem key={item.id} item={item} zone={zone}>
-            {maySettle && <Settle attentionId={item.id} title={item.title} canTry={item.commandId !== null} />}
+            {maySettle && <Settle attentionId={item.id} title={item.title} kind={item.kind} />}
           </AttentionItem>
         ))}
       </ul>
