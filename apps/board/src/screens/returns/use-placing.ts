@@ -31,7 +31,9 @@ export function usePlacing({ visit, onChanged, words }: Placing) {
 
   function refuse(problem: Problem, form: PlaceForm): void {
     const is = outcomeOf(problem);
-    const said = { ...problem, detail: withDayWords(problem.detail) };
+    // The rule's own words stand among the faults too: in the same words, so that they are said once.
+    const errors = problem.errors.map((fault) => ({ ...fault, detail: withDayWords(fault.detail) }));
+    const said = { ...problem, detail: withDayWords(problem.detail), errors };
     setAgainst(is === 'refused' ? { is, problem: said, form } : { is, problem: said });
     if (is === 'lost') onChanged();
   }
