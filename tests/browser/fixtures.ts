@@ -25,6 +25,14 @@ export async function expectNoSideways(page: Page): Promise<void> {
   expect(over).toBeLessThanOrEqual(0);
 }
 
+/** What the page says on its console as an error: a script that the policy refused, a load that failed, a fault of ours. */
+export function listenForFaults(page: Page): string[] {
+  const faults: string[] = [];
+  page.on('console', (message) => message.type() === 'error' && faults.push(`${page.url()}: ${message.text()}`));
+  page.on('pageerror', (error) => faults.push(`${page.url()}: ${error.message}`));
+  return faults;
+}
+
 export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
 
 /** A person of the demo, signed in, in a browser of their own. */

@@ -28,6 +28,7 @@ export default defineConfig({
   use: {
     baseURL: `http://localhost:${PORT}`,
     launchOptions: { executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args },
+    actionTimeout: 15_000,
     trace: 'retain-on-failure',
     locale: 'en-US',
     timezoneId: 'America/Denver',
