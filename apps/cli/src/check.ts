@@ -16,6 +16,7 @@ const CHECKS: Readonly<Record<string, () => Promise<Outcome>>> = {
   'types-api': () => checkTypes(root, 'apps/api'),
   'types-worker': () => checkTypes(root, 'apps/worker'),
   'types-board': () => checkBoardTypes(root),
+  'types-browser': () => checkTypes(root, 'tests/browser'),
   boundaries: () => checkBoundaries(root, boundaries),
   format: () => checkFormat(root),
   drift: () => checkDrift(),
