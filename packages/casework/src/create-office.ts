@@ -1,6 +1,7 @@
 import type { Actor, Office, World } from './office.ts';
 import { applyDesk, applyPush } from './pipeline/doors.ts';
-import { attentionView, changesView, meView, noticesView, peopleView } from './views/office.ts';
+import { attentionView, changesView, noticesView, peopleView } from './views/office.ts';
+import { meView } from './views/me.ts';
 import { booksView } from './views/books.ts';
 import { cylinderList, cylinderView } from './views/cylinders.ts';
 import { leakRateSheet } from './views/leak-rate-sheet.ts';
@@ -18,7 +19,7 @@ export function createOffice(world: World): Office {
   return {
     apply: (actor, command) => applyDesk(world, actor, command),
     push: (actor, body) => applyPush(world, actor, body),
-    me: (actor) => read(actor, meView),
+    me: (actor) => meView(world, actor),
     people: (actor, invitations) => read(actor, (viewer) => peopleView(viewer, invitations)),
     places: (actor, page) => read(actor, (viewer) => placesView(viewer, page)),
     units: (actor, page) => read(actor, (viewer) => unitList(viewer, page)),

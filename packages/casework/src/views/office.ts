@@ -1,6 +1,6 @@
-import { isCommandName, MAY } from '@ullage/contracts';
-import type { AttentionView, ChangesView, MeView, NoticesView, PeopleView, Role } from '@ullage/contracts';
-import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
+import { isCommandName } from '@ullage/contracts';
+import type { AttentionView, ChangesView, NoticesView, PeopleView, Role } from '@ullage/contracts';
+import { dateToDay, toInstant } from '../pipeline/case.ts';
 import { restored } from '../pipeline/envelope-text.ts';
 import type { Viewer } from './viewer.ts';
 import { CERTIFICATE_WORDS, DUTY_WORDS, wordOf } from './words.ts';
@@ -11,31 +11,13 @@ interface CertificateRow {
   registeredOn: Date | null;
   endsOn: Date | null;
 }
-const certificateView = (row: CertificateRow): MeView['person']['certificates'][number] => ({
+const certificateView = (row: CertificateRow): PeopleView['items'][number]['certificates'][number] => ({
   id: row.id,
-  type: row.type as MeView['person']['certificates'][number]['type'],
+  type: row.type as PeopleView['items'][number]['certificates'][number]['type'],
   text: wordOf(CERTIFICATE_WORDS, row.type),
   registeredOn: row.registeredOn ? dateToDay(row.registeredOn) : null,
   endsOn: row.endsOn ? dateToDay(row.endsOn) : null,
 });
-
-export async function meView(viewer: Viewer): Promise<MeView> {
-  const { tx, tenantId, tenant, actor } = viewer;
-  const person = await tx.person.findFirst({
-    where: { tenantId, userId: actor.userId },
-    include: { certificates: true },
-  });
-  if (!person) throw notFound();
-  const { id, name, locale, timeZone, massUnit, pressureUnit, temperatureUnit, demo } = tenant;
-  return {
-    user: { id: actor.userId, name: person.name, email: person.email ?? '' },
-    role: actor.role,
-    permissions: [...MAY[actor.role]],
-    person: { id: person.id, name: person.name, certificates: person.certificates.map(certificateView) },
-    tenant: { id, name, locale, timeZone, massUnit, pressureUnit, temperatureUnit, demo },
-    now: viewer.now,
-  };
-}
 
 export async function peopleView(
   { tx, tenantId }: Viewer,
