@@ -107,7 +107,7 @@ export async function oneRow({ urls }: Ground): Promise<Result> {
       if (status !== 200 || !text.includes('Wanda Frost')) throw new Error(`GET /v1/me answered ${status}: ${text}`);
     };
     const limits =
-      'Prisma’s transaction with its queries one after the other where the bare server sends one; then Nest’s guard, limits and the check of the answer’s shape. Client, server and PostgreSQL share the processors.';
+      'both sides make the same two round trips, so it is the api’s own work for a request: Nest, guard, limits, the check of the answer’s shape (not profiled further). Client, servers and PostgreSQL share the processors.';
     const work = { ours: me(apiPort), bare: me(barePort), lanes: LANES, roundMs: 1500 };
     return await contest({ name: 'One row over HTTP', aim: 0.6, ...work, limits });
   } finally {
