@@ -1,6 +1,7 @@
 /** What somebody at a desk does, most of it by keyboard alone. */
 import { expect } from '@playwright/test';
 import type { Browser, BrowserContextOptions, Locator, Page } from '@playwright/test';
+import { FIRST_SCREEN } from '../fixtures.ts';
 import { PASSWORD } from './firm.ts';
 
 const MOST_TABS = 80;
@@ -34,9 +35,6 @@ export async function chooseAt(page: Page, list: Locator, text: RegExp): Promise
   for (let i = 0; i < most && !text.test(await chosen()); i++) await page.keyboard.press('ArrowDown');
   expect(await chosen()).toMatch(text);
 }
-
-/** Where a role's day begins. */
-const FIRST_SCREEN = /\/(returns|field|cylinders)$/;
 
 export interface Somebody {
   readonly name: string;
