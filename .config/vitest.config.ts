@@ -37,7 +37,7 @@ export default defineConfig({
           environment: 'node',
           globalSetup: ['tests/support/postgres.global.ts'],
           pool: 'forks',
-          testTimeout: 30_000,
+          testTimeout: 120_000,
           hookTimeout: 60_000,
         },
       },

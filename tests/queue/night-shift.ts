@@ -108,7 +108,7 @@ export async function openNightShift(store: Store, start: string, redisBase = 1)
 export async function until<T>(
   what: string,
   look: () => Promise<T | undefined | false>,
-  withinMs = 25_000,
+  withinMs = 60_000,
 ): Promise<T> {
   for (const end = Date.now() + withinMs; ; await sleep(50)) {
     const found = await look();

@@ -12,7 +12,7 @@ import {
   type ClusterMeta,
 } from './postgres/cluster.ts';
 import { stopServer, untilReady, watchdog } from './postgres/watch.ts';
-import { alive } from './processes.ts';
+import { alive, sleep } from './processes.ts';
 
 export interface PostgresOptions {
   /** Folder of the cluster, e.g. `.data/pg`; in a closed clone it only points to the real one. */
@@ -48,13 +48,17 @@ export async function startPostgres(options: PostgresOptions): Promise<RunningPo
   // One start at a time: two would both find no cluster and make one.
   const release = await waitLock(join(options.home, 'starting.lock'));
   try {
-    return await joinCluster(place, account, options);
+    return await joinCluster(place, account, { ...options, giveUpAt: Date.now() + 30_000 });
   } finally {
     release();
   }
 }
 
-async function joinCluster(place: Place, account: Account, options: PostgresOptions): Promise<RunningPostgres> {
+interface Joining extends PostgresOptions {
+  readonly giveUpAt: number;
+}
+
+async function joinCluster(place: Place, account: Account, options: Joining): Promise<RunningPostgres> {
   const meta = readMeta(place);
   initCluster(place, account, meta);
   const found = runningServer(place);
@@ -68,7 +72,11 @@ async function joinCluster(place: Place, account: Account, options: PostgresOpti
     ownership?.();
     // What we found was on its way out, stopped by the watchdog of an owner that had just died.
     if (found && server.dead()) return await joinCluster(place, account, options);
-    throw error;
+    // The servers of a killed postmaster take a moment to notice that it is gone, and hold its memory until then.
+    const isHeld = server.dead() && String(error).includes('pre-existing shared memory block');
+    if (!isHeld || Date.now() > options.giveUpAt) throw error;
+    await sleep(250);
+    return await joinCluster(place, account, options);
   }
   const dog = ownership && watchdog(place, account, server.pid);
   return {
