@@ -1,0 +1,135 @@
+import type { BrowserContext, Page } from '@playwright/test';
+import { expect, expectAxeClean, expectNoSideways, listenForFaults, PHONE, signedIn, test } from './fixtures.ts';
+import { aFirm, get, type Job, jobFor, joined } from './parts/firm.ts';
+
+test.use({ trace: 'off' });
+
+const DESK = { viewport: { width: 1440, height: 900 } };
+const WIDTHS = [390, 720, 1920];
+
+/** Waits until nothing of the page is still on its way. */
+async function settled(page: Page, path: string): Promise<void> {
+  await page.goto(path);
+  await expect(page.getByRole('heading', { level: 1 }).first()).toBeVisible();
+  await expect(page.getByRole('heading', { name: 'Opening' })).toHaveCount(0);
+  await page.evaluate(() => document.fonts.ready);
+}
+
+/** One screen in light and dark, at a desk's and a phone's width; then no sideways scroll from a phone to a wall. */
+async function check(page: Page, path: string): Promise<void> {
+  await test.step(path, async () => {
+    await page.setViewportSize(DESK.viewport);
+    await settled(page, path);
+    await expectAxeClean(page, `${path} at a desk`);
+    await page.setViewportSize(PHONE.viewport);
+    await expectAxeClean(page, `${path} at a phone’s width`);
+    await noSideways(page);
+  });
+}
+async function noSideways(page: Page): Promise<void> {
+  for (const width of WIDTHS) {
+    await page.setViewportSize({ width, height: 900 });
+    await expectNoSideways(page);
+  }
+}
+
+interface Ids {
+  readonly items: readonly { readonly id?: string; readonly unitId?: string }[];
+}
+const first = async (context: BrowserContext, path: string): Promise<string> => {
+  const [item] = (await get<Ids>(context, path)).items;
+  return item?.unitId ?? item?.id ?? '';
+};
+
+test('the doors', async ({ page }) => {
+  const faults = listenForFaults(page);
+  for (const path of ['/sign-in', '/sign-up', '/join/nobody', '/reset/nothing']) await check(page, path);
+  expect(faults).toEqual([]);
+});
+
+test('the office, with the demo in it', async ({ browser }) => {
+  test.setTimeout(150_000);
+  const page = await signedIn(browser, 'owner', DESK);
+  const faults = listenForFaults(page);
+  const context = page.context();
+  const units = await get<Ids>(context, '/v1/units');
+  const cylinder = await first(context, '/v1/cylinders');
+  const paths = ['/returns', '/calls/new', '/units', '/cylinders', `/cylinders/${cylinder}`, '/cylinders/new'];
+  for (const path of [...paths, '/books', '/attention', '/people']) await check(page, path);
+  for (const id of new Set(units.items.map(({ unitId }) => unitId))) await check(page, `/units/${id}`);
+  expect(faults).toEqual([]);
+  await context.close();
+});
+
+test('the papers of the demo', async ({ browser }) => {
+  const page = await signedIn(browser, 'owner', DESK);
+  const faults = listenForFaults(page);
+  for (const name of ['Leak-rate sheet', 'Service record']) {
+    const path = await paperOf(page, name);
+    await check(page, path);
+    if (name === 'Service record') await check(page, path.replace('/record', ''));
+  }
+  expect(faults).toEqual([]);
+  await page.context().close();
+});
+
+/** The address of a paper, found as a person finds it: from a unit, or from a visit that was made to it. */
+async function paperOf(page: Page, name: string): Promise<string> {
+  const units = await get<Ids>(page.context(), '/v1/units');
+  for (const { unitId } of units.items) {
+    await settled(page, `/units/${unitId}`);
+    const sheet = page.getByRole('link', { name: /^Leak-rate sheet/ });
+    if (name === 'Leak-rate sheet' && (await sheet.count()) > 0)
+      return (await sheet.first().getAttribute('href')) ?? '';
+    const done = page.getByRole('row').filter({ hasText: 'Done' }).getByRole('link');
+    if (name === 'Service record' && (await done.count()) > 0)
+      return `${await done.first().getAttribute('href')}/record`;
+  }
+  throw new Error(`the demo has no ${name}`);
+}
+
+test('an office in which nothing has happened yet', async ({ browser }) => {
+  const owner = await aFirm(browser, 'Empty Quarter Cooling');
+  const page = await owner.newPage();
+  const faults = listenForFaults(page);
+  for (const path of ['/returns', '/units', '/cylinders', '/books', '/attention', '/people']) await check(page, path);
+  expect(faults).toEqual([]);
+  await owner.close();
+});
+
+const STEPS = [
+  '',
+  '/steps',
+  '/safety',
+  '/detector',
+  '/readings',
+  '/looks',
+  '/leaks',
+  '/consent',
+  '/recovery',
+  '/repair',
+];
+const MORE_STEPS = ['/test', '/vacuum', '/charge', '/inspection', '/closing', '/leave'];
+
+test('every step of the phone', async ({ browser }) => {
+  test.setTimeout(150_000);
+  const owner = await aFirm(browser, 'Kestrel Cooling');
+  const technician = await joined(browser, owner, { name: 'Rosa Quill', role: 'technician', options: PHONE });
+  const page = await technician.newPage();
+  const faults = listenForFaults(page);
+  await phoneCheck(page, '/field');
+  const job: Job = await jobFor(owner, technician);
+  await phoneCheck(page, '/field');
+  for (const step of [...STEPS, ...MORE_STEPS]) await phoneCheck(page, `/field/visits/${job.visitId}${step}`);
+  expect(faults).toEqual([]);
+  await technician.close();
+});
+
+async function phoneCheck(page: Page, path: string): Promise<void> {
+  await test.step(path, async () => {
+    await page.setViewportSize(PHONE.viewport);
+    await settled(page, path);
+    await expectAxeClean(page, path);
+    await noSideways(page);
+  });
+}
