@@ -1,14 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  callBody,
-  callErrors,
-  callField,
-  contactFrom,
-  elevationM,
-  emptyDraft,
-  unitTag,
-  type CallDraft,
-} from './call-form.ts';
+import { callBody } from './call-body.ts';
+import { callErrors, callField, contactFrom, elevationM, emptyDraft, unitTag, type CallDraft } from './call-form.ts';
 
 let n = 0;
 const newId = (): string => `0197a1c0-0000-7000-8000-${String(++n).padStart(12, '0')}`;

@@ -13,6 +13,7 @@ export interface CallPartProps {
   readonly change: Change;
   readonly errors: Readonly<Record<string, string>>;
   readonly places: PlacesView;
+  readonly gases: readonly string[];
 }
 
 /** The id of the choice that reads exactly so; what is chosen stays chosen while two read the same. */

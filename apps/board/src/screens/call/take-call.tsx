@@ -12,7 +12,7 @@ import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { Skeleton } from '../../ui/skeleton.tsx';
 import { TextArea } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
-import { callBody, callErrors, callField, type CallDraft } from './call-form.ts';
+import { callErrors, callField, type CallDraft } from './call-form.ts';
 import { PastFields } from './past-fields.tsx';
 import { PlaceFields } from './place-fields.tsx';
 import { UnitFields } from './unit-fields.tsx';
@@ -21,6 +21,8 @@ import { usePlaces } from './use-places.ts';
 import css from './call.module.css';
 
 export interface TakeCallProps {
+  /** Refrigerants that the rulebooks know. */
+  readonly gases: readonly string[];
   readonly owner: string;
   readonly timeZone: string;
   readonly massUnit: MassUnit;
@@ -68,7 +70,7 @@ function Ending({ busy, onClear }: { busy: boolean; onClear: () => void }) {
   );
 }
 
-function CallForm({ owner, timeZone, massUnit, now }: TakeCallProps) {
+function CallForm({ owner, timeZone, massUnit, now, gases }: TakeCallProps) {
   const { draft, change: keepDraft, clear, forget } = useDraft({ owner, timeZone, massUnit });
   const places = usePlaces(draft.customer);
   const router = useRouter();
@@ -79,9 +81,13 @@ function CallForm({ owner, timeZone, massUnit, now }: TakeCallProps) {
   async function submit(event: FormEvent): Promise<void> {
     event.preventDefault();
     if (busy) return;
-    const made = callBody(draft, today);
-    if (!made.ok) return setProblem(missing(made.errors));
     setBusy(true);
+    const { callBody } = await import('./call-body.ts');
+    const made = callBody(draft, today);
+    if (!made.ok) {
+      setBusy(false);
+      return setProblem(missing(made.errors));
+    }
     const answer = await send<CommandAnswer>('/v1/commands/take-call', { body: { body: made.body }, key: draft.key });
     if (!answer.ok) {
       setBusy(false);
@@ -95,7 +101,7 @@ function CallForm({ owner, timeZone, massUnit, now }: TakeCallProps) {
     touch(Object.keys(part));
     keepDraft(part);
   }
-  const part = { draft, change, errors, places };
+  const part = { draft, change, errors, places, gases };
   return (
     <form
       key={round}

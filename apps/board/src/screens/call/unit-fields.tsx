@@ -1,5 +1,4 @@
 'use client';
-import { REFRIGERANTS } from '@ullage/rulebook';
 import { ComboBox } from '../../ui/combo-box.tsx';
 import { MassField } from '../../ui/mass-field.tsx';
 import { Select } from '../../ui/select.tsx';
@@ -8,8 +7,6 @@ import { refrigerantFrom } from './call-form.ts';
 import { chosenId, type CallPartProps } from './place-fields.tsx';
 import css from './call.module.css';
 
-const GASES = Object.keys(REFRIGERANTS);
-const GAS_CHOICES = GASES.map((name) => ({ id: name, text: name }));
 const USE_OPTIONS = [
   { value: 'commercial-refrigeration', text: 'Commercial refrigeration' },
   { value: 'industrial-process-refrigeration', text: 'Industrial process refrigeration' },
@@ -58,7 +55,7 @@ function UnitField({ draft, change, errors, places }: CallPartProps) {
   );
 }
 
-function NewCircuit({ draft, change, errors }: CallPartProps) {
+function NewCircuit({ draft, change, errors, gases }: CallPartProps) {
   return (
     <>
       <TextField
@@ -73,12 +70,12 @@ function NewCircuit({ draft, change, errors }: CallPartProps) {
       <ComboBox
         id="refrigerant"
         label="Refrigerant"
-        choices={GAS_CHOICES}
+        choices={gases.map((name) => ({ id: name, text: name }))}
         text={draft.refrigerant}
         error={errors['refrigerant']}
         empty="Not known here; check the plate."
         onText={(text) => {
-          if (text !== draft.refrigerant) change({ refrigerant: refrigerantFrom(text, GASES) });
+          if (text !== draft.refrigerant) change({ refrigerant: refrigerantFrom(text, gases) });
         }}
       />
       <Select

@@ -1,5 +1,5 @@
 'use client';
-import { PlacesView } from '@ullage/contracts';
+import type { PlacesView } from '@ullage/contracts';
 import { useEffect, useState } from 'react';
 import { call } from '../../lib/client.ts';
 
@@ -8,14 +8,15 @@ const PAUSE_MS = 180;
 
 /** Customers, sites and units that fit what is typed. Without a connection the form still takes what is new. */
 export function usePlaces(query: string): PlacesView {
-  const [places, setPlaces] = useState(NONE);
+  const [places, setPlaces] = useState<PlacesView>(NONE);
   useEffect(() => {
     const stop = new AbortController();
     const timer = setTimeout(() => {
-      void call<unknown>(`/v1/places?query=${encodeURIComponent(query.slice(0, 100))}`, { signal: stop.signal }).then(
+      void call<PlacesView>(`/v1/places?query=${encodeURIComponent(query.slice(0, 100))}`, {
+        signal: stop.signal,
+      }).then(
         (answer) => {
-          const read = answer.ok ? PlacesView.safeParse(answer.data) : undefined;
-          if (read?.success) setPlaces(read.data);
+          if (answer.ok) setPlaces(answer.data);
         },
         () => undefined,
       );

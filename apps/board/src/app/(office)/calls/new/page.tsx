@@ -1,3 +1,4 @@
+import { REFRIGERANTS } from '@ullage/rulebook';
 import { MASS_UNITS } from '@ullage/units';
 import type { Metadata } from 'next';
 import { getMe } from '../../../../lib/session.ts';
@@ -31,6 +32,7 @@ export default async function NewCallPage() {
         timeZone={me.tenant.timeZone}
         massUnit={massUnit}
         now={me.now}
+        gases={Object.keys(REFRIGERANTS)}
       />
     </main>
   );
