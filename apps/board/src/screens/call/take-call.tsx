@@ -14,7 +14,7 @@ import { TextArea } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
 import { callErrors, callField, type CallDraft } from './call-form.ts';
 import { PastFields } from './past-fields.tsx';
-import { PlaceFields } from './place-fields.tsx';
+import { PlaceFields, type CallPartProps } from './place-fields.tsx';
 import { UnitFields } from './unit-fields.tsx';
 import { useDraft } from './use-draft.ts';
 import { usePlaces } from './use-places.ts';
@@ -70,6 +70,20 @@ function Ending({ busy, onClear }: { busy: boolean; onClear: () => void }) {
   );
 }
 
+function Symptom({ draft, change, errors }: CallPartProps) {
+  return (
+    <TextArea
+      id="symptom"
+      label="What is wrong"
+      optional
+      rows={2}
+      value={draft.symptom}
+      error={errors['symptom']}
+      onChange={({ target }) => change({ symptom: target.value })}
+    />
+  );
+}
+
 function CallForm({ owner, timeZone, massUnit, now, gases }: TakeCallProps) {
   const { draft, change: keepDraft, clear, forget } = useDraft({ owner, timeZone, massUnit });
   const places = usePlaces(draft.customer);
@@ -113,15 +127,7 @@ function CallForm({ owner, timeZone, massUnit, now, gases }: TakeCallProps) {
       <ProblemSummary problem={problem} fieldOf={callField} />
       <PlaceFields {...part} />
       <UnitFields {...part} />
-      <TextArea
-        id="symptom"
-        label="What is wrong"
-        optional
-        rows={2}
-        value={draft.symptom}
-        error={errors['symptom']}
-        onChange={({ target }) => change({ symptom: target.value })}
-      />
+      <Symptom {...part} />
       <PastFields {...{ draft, change, errors, today }} />
       <Ending
         busy={busy}
