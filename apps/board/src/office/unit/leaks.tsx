@@ -32,7 +32,7 @@ export function Explains({ circuit }: { circuit: CircuitView }) {
         ranges={ranges}
         gone={{ value: explains.goneGramsPerYear, text: gone }}
         tickText={tick}
-        label={`${ranges.map((range) => `${range.text}: ${range.rangeText} a year`).join('; ')}; ${gone}`}
+        label={[...ranges.map((range) => `${range.text}: ${range.rangeText} a year`), gone].join('; ')}
       />
     </Section>
   );
