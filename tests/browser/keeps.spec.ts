@@ -55,10 +55,12 @@ const OPENERS = [
   /^Find$/,
   /^Register half a word here$/,
   /^New (detector|gauge|vacuum gauge)$/,
-  /^Correct /,
 ];
-async function openMore(page: Page, opened: Set<string>): Promise<boolean> {
-  for (const name of OPENERS.filter((one) => !opened.has(one.source))) {
+/** Where weights are put right, their form stands alone. */
+const openersAt = (step: string): readonly RegExp[] => (step === 'leave' ? [...OPENERS, /^Correct /] : OPENERS);
+
+async function openMore(page: Page, step: string, opened: Set<string>): Promise<boolean> {
+  for (const name of openersAt(step).filter((one) => !opened.has(one.source))) {
     const button = page.getByRole('button', { name }).first();
     if (!(await button.isVisible())) continue;
     opened.add(name.source);
@@ -91,7 +93,7 @@ async function everyField(step: string): Promise<readonly string[]> {
     const controls = await controlsOf(page);
     const control = nextUntried(controls, tried);
     if (!control) {
-      if (await openMore(page, opened)) continue;
+      if (await openMore(page, step, opened)) continue;
       await page.close();
       return tried;
     }
