@@ -1,5 +1,5 @@
 import { setTimeout as sleep } from 'node:timers/promises';
-import { afterAll, beforeAll, expect, test } from 'vitest';
+import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import type { BooksView, CommandAnswer, UnitView } from '@ullage/contracts';
 import { calendar, newId } from '../support/office.ts';
 import { compile, Stack, Visitor } from '../support/stack.ts';
@@ -9,8 +9,10 @@ const stack = new Stack();
 const owner = new Visitor(stack);
 beforeAll(async () => {
   compile('api');
+  compile('worker');
   await stack.open();
   stack.start('api');
+  stack.start('worker');
   await stack.untilReady();
 }, 120_000);
 afterAll(() => stack.close());
@@ -24,7 +26,7 @@ const clockAt = (clock: string): string => {
   return calendar.fromEpochMs(began + Math.round(((hours * 60 + minutes - 535) / 425) * 20 * 60_000));
 };
 
-test('api and PostgreSQL are killed again and again in the middle of the story: nothing is lost, nothing happens twice', async () => {
+test('api, worker and PostgreSQL are killed again and again in the middle of the story: nothing is lost, nothing happens twice', async () => {
   const of = ids();
   const today = calendar.dayOf(clockAt('14:30'), ZONE);
   await owner.ask('/v1/auth/sign-up/email', {
@@ -67,9 +69,9 @@ test('api and PostgreSQL are killed again and again in the middle of the story: 
   const killer = (async () => {
     for (let round = 0; killing; round++) {
       await stack.untilReady();
-      await sleep(60 + ((round * 211) % 400));
-      if (round % 3 === 2) await stack.killDatabase();
-      else await stack.killAndRestart('api');
+      await sleep(250 + ((round * 311) % 900));
+      if (round % 4 === 3) await stack.killDatabase();
+      else await stack.killAndRestart(round % 4 === 1 ? 'worker' : 'api');
     }
   })();
   const answers: CommandAnswer[] = [];
@@ -110,9 +112,22 @@ test('api and PostgreSQL are killed again and again in the middle of the story: 
     'follow-up-verification': 'open',
   });
 
+  // What the worker does in the background is done as well: every message is on, and each reminder waits once.
+  await vi.waitFor(
+    async () => {
+      const waiting = await stack.sql<{ n: number }>('SELECT count(*)::int AS n FROM outbox WHERE sent_at IS NULL');
+      expect(waiting[0]?.n).toBe(0);
+    },
+    { timeout: 60_000, interval: 500 },
+  );
+  const stages = await stack.sql<{ stage: number }>(
+    'SELECT stage FROM reminder WHERE dropped_at IS NULL ORDER BY stage',
+  );
+  expect(stages.map((row) => row.stage)).toEqual([0, 1, 3, 7]);
+
   for (const { kind, key, request } of commands) {
     const { json } = await owner.ask(`/v1/commands/${kind}`, { method: 'POST', key, body: request });
     expect((json as CommandAnswer).outcome).toBe('already-applied');
   }
   expect(await books()).toEqual(after);
-}, 180_000);
+}, 400_000);

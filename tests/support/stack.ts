@@ -6,6 +6,7 @@ import { mkdirSync, rmSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { join } from 'node:path';
 import { setTimeout as sleep } from 'node:timers/promises';
+import pg from 'pg';
 import { startPostgres } from '@ullage/cli/postgres';
 import type { RunningPostgres } from '@ullage/cli/postgres';
 import { ensureDatabase, ensureRoles, migrateDeploy, root, urlsAsEnv, urlsFor } from '@ullage/cli/tasks';
@@ -88,7 +89,7 @@ export class Stack {
     this.#server = await startPostgres({ home: this.#home });
   }
   async untilReady(): Promise<void> {
-    for (let tried = 0; tried < 300; tried++) {
+    for (let tried = 0; tried < 600; tried++) {
       const ready = await fetch(`${this.origin}/health/ready`).then(
         (answer) => answer.ok,
         () => false,
@@ -96,7 +97,18 @@ export class Stack {
       if (ready) return;
       await sleep(100);
     }
-    throw new Error('the api was not ready within 30 s');
+    throw new Error('the api was not ready within 60 s');
+  }
+  /** A statement as superuser: to look past the walls. */
+  async sql<Row extends pg.QueryResultRow>(text: string): Promise<Row[]> {
+    if (!this.#server) throw new Error('open the stack first');
+    const client = new pg.Client({ connectionString: this.#server.urlFor('stack') });
+    await client.connect();
+    try {
+      return (await client.query<Row>(text)).rows;
+    } finally {
+      await client.end();
+    }
   }
   async close(): Promise<void> {
     for (const child of this.#children.values()) child.kill('SIGKILL');
@@ -125,14 +137,14 @@ export class Visitor {
     this.#stack = stack;
   }
   async ask(path: string, asked: Asked = {}): Promise<Answer> {
-    for (let tried = 0; tried < 400; tried++) {
+    for (let tried = 0; tried < 2_000; tried++) {
       // Killed under us, it throws: ask again.
       const answer = await this.#once(path, asked).catch(() => undefined);
       if (answer) return answer;
       this.tries++;
       await sleep(75);
     }
-    throw new Error(`${path} had no answer in 400 tries`);
+    throw new Error(`${path} had no answer in 2000 tries`);
   }
   async #once(path: string, { method = 'GET', body, key }: Asked): Promise<Answer | undefined> {
     const headers: Record<string, string> = { origin: ORIGIN, cookie: this.#cookie };
