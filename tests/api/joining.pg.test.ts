@@ -27,3 +27,11 @@ test('one person of each role joins by link, and signs in to the same contractor
   const people = await api.admin.query('SELECT role FROM person WHERE tenant_id = $1 ORDER BY role', [firm.tenantId]);
   expect(people.rows.map(({ role }) => role)).toEqual([...ROLES].sort());
 });
+
+test('twenty people signing up at once wait for each other and for nothing else', async () => {
+  const crowd = Array.from({ length: 20 }, () => new Visitor(api));
+  await Promise.all(crowd.map((visitor, index) => visitor.signUp(`Newcomer ${index}`)));
+  const answers = await Promise.all(crowd.map((visitor) => visitor.get('/v1/me')));
+  // Signed in, and of no contractor yet.
+  expect(answers.map(({ status }) => status)).toEqual(crowd.map(() => 403));
+});

@@ -40,15 +40,6 @@ export function openAuthPool(url: string, onError: (error: Error) => void): pg.P
   return pool;
 }
 
-/** The contractor somebody works for when they sign in: the one they joined last. */
-async function lastJoined(pool: pg.Pool, userId: string): Promise<string | null> {
-  const found = await pool.query<{ id: string }>(
-    `SELECT "organizationId" AS id FROM auth.member WHERE "userId" = $1 ORDER BY "createdAt" DESC, id LIMIT 1`,
-    [userId],
-  );
-  return found.rows[0]?.id ?? null;
-}
-
 function organizations() {
   return organization({
     ac: access,
@@ -84,15 +75,6 @@ function optionsOf(settings: AuthSettings, resets: AsyncLocalStorage<{ token?: s
       ...(password === undefined ? {} : { password }),
     },
     session: { expiresIn: SESSION_S, updateAge: SESSION_UPDATE_S, cookieCache: { enabled: false } },
-    databaseHooks: {
-      session: {
-        create: {
-          before: async (session: { userId: string }) => ({
-            data: { activeOrganizationId: await lastJoined(pool, session.userId) },
-          }),
-        },
-      },
-    },
     rateLimit: {
       enabled: settings.addressKnown,
       storage: 'database' as const,
