@@ -67,15 +67,7 @@ async function embedded(): Promise<Server> {
 
 /** Not run where there is no container engine: asked for by name, it then fails by name. */
 async function container(): Promise<Server> {
-  const name = '@testcontainers/postgresql';
-  const module = (await import(name).catch(() => undefined)) as
-    { PostgreSqlContainer: new (image: string) => { start(): Promise<StartedContainer> } } | undefined;
-  if (!module) throw new Error(`TEST_DB=testcontainers needs the package ${name}: npm install --no-save ${name}`);
-  const started = await new module.PostgreSqlContainer('postgres:18-alpine').start();
-  return { adminUrl: started.getConnectionUri(), source: 'testcontainers', stop: () => started.stop() };
-}
-
-interface StartedContainer {
-  getConnectionUri(): string;
-  stop(): Promise<unknown>;
+  const { PostgreSqlContainer } = await import('@testcontainers/postgresql');
+  const started = await new PostgreSqlContainer('postgres:18-alpine').start();
+  return { adminUrl: started.getConnectionUri(), source: 'Testcontainers', stop: () => started.stop() };
 }
