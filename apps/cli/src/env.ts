@@ -16,6 +16,8 @@ const CliEnv = z.object({
   QUEUE_DATABASE_URL: url,
   RELAY_DATABASE_URL: url,
   SHADOW_DATABASE_URL: url,
+  /** A superuser's address, for `npm run migrate -- --prepare` only. */
+  ADMIN_DATABASE_URL: url,
   REDIS_URL: url,
   PUBLIC_ORIGIN: url,
   /** Where the board listens. Loopback unless told: a demo has passwords that stand on the screen. */
