@@ -37,7 +37,7 @@ const Compose = z.strictObject({
 const { services, volumes } = Compose.parse(parse(read('docker-compose.yml'), { merge: true }));
 
 test('the image file has no fault a linter knows', () => {
-  expect(validate(dockerfile).map(({ message, range }) => `${range.start.line + 1}: ${message}`)).toEqual([]);
+  expect(validate(dockerfile)).toEqual([]);
 });
 
 test('every image is of the Node that everybody else runs', () => {
@@ -98,7 +98,7 @@ test('nothing but the board is reachable from outside, and that from this comput
 
 test('every volume that is used is kept', () => {
   const used = Object.values(services).flatMap(({ volumes: mounts }) => mounts.map((mount) => mount.split(':')[0]));
-  expect(used.sort()).toEqual(Object.keys(volumes).sort());
+  expect(new Set(used)).toEqual(new Set(Object.keys(volumes)));
 });
 
 test('no program runs as root in its image', () => {
