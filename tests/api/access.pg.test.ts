@@ -26,6 +26,7 @@ function ought({ method, path }: Route): Permission | 'nothing' | undefined {
   if (MANAGED.has(`${method} ${path}`)) return 'people.manage';
   if (path.startsWith('/v1/sums/')) return 'sums.ask';
   if (path === '/v1/sync/push') return 'visit.record';
+  if (method === 'PUT' && path.startsWith('/v1/photos/')) return 'visit.record';
   const kind = path.replace('/v1/commands/', '');
   if (isCommandName(kind)) return COMMANDS[kind].permission;
   return method === 'GET' && path.startsWith('/v1/') ? 'books.read' : undefined;
@@ -44,7 +45,7 @@ async function statusOf(route: Route, visitor: Visitor): Promise<number> {
     return stream.statusCode;
   }
   const body = route.method === 'POST' ? { body: {} } : {};
-  const { status } = await visitor.ask(route.method as 'GET' | 'POST' | 'DELETE', urlOf(route), body);
+  const { status } = await visitor.ask(route.method as 'GET' | 'POST' | 'PUT' | 'DELETE', urlOf(route), body);
   return status;
 }
 

@@ -15,6 +15,8 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   attention: CHANGE,
   audit: ADD,
   balance: READ,
+  blob: ['INSERT', 'SELECT', ...columns('UPDATE', 'bytes complete_at height media_type state thumbnail width')],
+  blob_chunk: REMOVE,
   calculation: CHANGE,
   certificate: CHANGE,
   circuit: CHANGE,

@@ -45,6 +45,13 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
         now: clock.now(),
       };
     },
+    namePhoto: async (actor, named) => {
+      note('namePhoto', actor, named);
+      return { hash: named.hash, state: 'arriving', partBytes: 262_144, missing: [0] };
+    },
+    receivePart: async () => notFound(),
+    photo: async () => notFound(),
+    thumbnail: async () => notFound(),
     people: async (actor, invitations) => {
       note('people', actor, invitations);
       return { items: [], invitations };

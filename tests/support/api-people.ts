@@ -9,6 +9,7 @@ export interface Answer {
   readonly status: number;
   readonly headers: Readonly<Record<string, unknown>>;
   readonly text: string;
+  readonly bytes: Buffer;
   /** The body as JSON. @throws SyntaxError when it is none */
   json(): Record<string, unknown>;
 }
@@ -53,6 +54,7 @@ export class Visitor {
       status: response.statusCode,
       headers: response.headers,
       text: response.body,
+      bytes: response.rawPayload,
       json: () => JSON.parse(response.body) as Record<string, unknown>,
     };
   }

@@ -125,6 +125,7 @@ function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName |
       result: 'clear',
     }),
     'record-leak-point': () => ({ ...on, leakPointId: newId(), place: 'flare-nut', where: 'Case 9' }),
+    'record-plate': () => ({ ...on, photos: ['ab'.repeat(32)], reads: 'R-448A, 220 lb' }),
     'record-consent': () => ({ ...on, options: [{ what: 'New flare' }], decision: 'defer', by: 'Ines Varga' }),
     'record-repair': () => ({
       ...on,

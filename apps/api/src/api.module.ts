@@ -5,6 +5,7 @@ import { CommandsModule } from './features/commands/commands.module.ts';
 import { HealthModule } from './features/health/health.module.ts';
 import type { Metrics, Readiness } from './features/health/health.module.ts';
 import { PeopleModule } from './features/people/people.module.ts';
+import { PhotosModule } from './features/photos/photos.module.ts';
 import { RecordsModule } from './features/records/records.module.ts';
 import { SumsModule } from './features/sums/sums.module.ts';
 import { AccessGuard } from './http/access.guard.ts';
@@ -51,6 +52,7 @@ export class ApiModule {
         HealthModule.of(made.readiness, made.metrics),
         PeopleModule.of(parts),
         CommandsModule,
+        PhotosModule,
         RecordsModule,
         SumsModule,
       ],

@@ -1,4 +1,6 @@
 import type { Actor, Office, World } from './office.ts';
+import { namePhoto, receivePart } from './photos/receive.ts';
+import { photo, thumbnail } from './photos/show.ts';
 import { applyDesk, applyPush } from './pipeline/doors.ts';
 import { attentionView, changesView, noticesView, peopleView } from './views/office.ts';
 import { meView } from './views/me.ts';
@@ -19,6 +21,10 @@ export function createOffice(world: World): Office {
   return {
     apply: (actor, command) => applyDesk(world, actor, command),
     push: (actor, body) => applyPush(world, actor, body),
+    namePhoto: (actor, named) => namePhoto(world, actor, named),
+    receivePart: (actor, given) => receivePart(world, actor, given),
+    photo: (actor, hash) => read(actor, (viewer) => photo(viewer, hash)),
+    thumbnail: (actor, hash) => read(actor, (viewer) => thumbnail(viewer, hash)),
     me: (actor) => meView(world, actor),
     people: (actor, invitations) => read(actor, (viewer) => peopleView(viewer, invitations)),
     places: (actor, page) => read(actor, (viewer) => placesView(viewer, page)),

@@ -7,3 +7,5 @@ export type { DeadJob } from './night/dead-jobs.ts';
 export type { Failure, Message } from './night/outbox.ts';
 export type { Recomputed } from './night/recompute-due.ts';
 export type { CircuitReminders, Reminded, WantedReminder } from './night/remind.ts';
+export type { Part, Picture, ReadPicture } from './photos/receive.ts';
+export type { Shown } from './photos/show.ts';

@@ -12,6 +12,7 @@ import type {
   MeView,
   NoticesView,
   PeopleView,
+  PhotoArrival,
   PlacesView,
   PushAnswer,
   ReturnsView,
@@ -24,6 +25,8 @@ import type {
 } from '@ullage/contracts';
 import type { Calendar, Instant } from '@ullage/units';
 import type { Database } from '@ullage/database';
+import type { Part, ReadPicture } from './photos/receive.ts';
+import type { Shown } from './photos/show.ts';
 
 /** Who acts, as the guard found them on this very request. */
 export interface Actor {
@@ -61,6 +64,12 @@ export interface Office {
   apply(actor: Actor, command: DeskCommand): Promise<CommandAnswer>;
   /** Applies a device's batch: each command by itself, a bad one stepped over. `body` is the push as it came. */
   push(actor: Actor, body: unknown): Promise<PushAnswer>;
+  /** Says how large a photo is, and hears which parts are missing. */
+  namePhoto(actor: Actor, named: { hash: string; bytes: number }): Promise<PhotoArrival>;
+  /** Takes a part of a photo; `read` looks at the whole once it is there. */
+  receivePart(actor: Actor, given: { part: Part; read: ReadPicture }): Promise<PhotoArrival>;
+  photo(actor: Actor, hash: string): Promise<Shown>;
+  thumbnail(actor: Actor, hash: string): Promise<Shown>;
   me(actor: Actor): Promise<MeView>;
   people(actor: Actor, invitations: PeopleView['invitations']): Promise<PeopleView>;
   places(actor: Actor, page: PageQuery): Promise<PlacesView>;

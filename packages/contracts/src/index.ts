@@ -1,6 +1,7 @@
 export * from './access.ts';
 export * from './commands/index.ts';
 export * from './jobs.ts';
+export * from './photos.ts';
 export * from './primitives.ts';
 export * from './problem.ts';
 export * from './refrigerants.ts';

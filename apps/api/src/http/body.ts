@@ -1,6 +1,7 @@
 /** Reading a body: JSON, at most 1 MB, and nothing that is not proper UTF-8. */
 import { Refusal } from '@ullage/contracts';
-import type { FastifyInstance } from 'fastify';
+import { errorCodes } from 'fastify';
+import type { FastifyInstance, FastifyRequest } from 'fastify';
 
 export const BODY_MAX_BYTES = 1024 * 1024;
 
@@ -43,10 +44,21 @@ function parsed(text: string): unknown {
   }
 }
 
-/** JSON is the only body there is; everything else is refused with 415. */
+/** Where bytes are taken as they are: a part of a photo. */
+const BYTES_ROUTE = '/v1/photos/:hash/parts/:number';
+
+/** JSON is the only body there is, but for a photo's parts; everything else is refused with 415. */
 export function readJsonStrictly(fastify: FastifyInstance): void {
   fastify.removeAllContentTypeParsers();
   fastify.addContentTypeParser('application/json', { parseAs: 'buffer' }, async (_request: unknown, body: Buffer) =>
     strictJson(body),
+  );
+  fastify.addContentTypeParser(
+    'application/octet-stream',
+    { parseAs: 'buffer' },
+    async (request: FastifyRequest, body: Buffer) => {
+      if (request.routeOptions.url === BYTES_ROUTE) return body;
+      throw new errorCodes.FST_ERR_CTP_INVALID_MEDIA_TYPE('application/octet-stream');
+    },
   );
 }

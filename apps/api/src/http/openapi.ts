@@ -77,12 +77,23 @@ function operationOf(route: Route, components: Components): Json {
     ...(route.access?.to === 'member' ? { 'x-permission': route.access.may } : { security: [] }),
     ...(parameters.length === 0 ? {} : { parameters }),
     ...(body === undefined ? {} : { requestBody: { required: true, ...json(body.schema, 'input') } }),
+    ...(route.takesBytes === undefined ? {} : { requestBody: bytesOf(route.takesBytes) }),
     responses: {
-      '200': { description: 'Done.', ...(route.returns === undefined ? {} : json(route.returns, 'output')) },
+      '200': {
+        description: 'Done.',
+        ...(route.returns === undefined ? {} : json(route.returns, 'output')),
+        // In OpenAPI 3.1 a body of bytes has no schema.
+        ...(route.returnsBytes === undefined ? {} : { content: { [route.returnsBytes]: {} } }),
+      },
       default: { description: 'A problem document, RFC 9457.', ...problem },
     },
   };
 }
+const bytesOf = (description: string): Json => ({
+  required: true,
+  description,
+  content: { 'application/octet-stream': {} },
+});
 const operationId = ({ method, path }: Route): string =>
   `${method.toLowerCase()}${path.replaceAll(/[/:-]+(\w)/g, (_, letter: string) => letter.toUpperCase())}`;
 

@@ -9,3 +9,11 @@ export const Returns = (schema: z.ZodType): MethodDecorator =>
 export const TAKES = 'ullage:takes';
 /** The shape of a body that is read further in, and not at the parameter. */
 export const Takes = (schema: z.ZodType): MethodDecorator => SetMetadata(TAKES, schema);
+
+export const RETURNS_BYTES = 'ullage:returns-bytes';
+/** A route that answers with a file of this media type. */
+export const ReturnsBytes = (mediaType: string): MethodDecorator => SetMetadata(RETURNS_BYTES, mediaType);
+
+export const TAKES_BYTES = 'ullage:takes-bytes';
+/** A route whose body is bytes and not JSON, in words. */
+export const TakesBytes = (words: string): MethodDecorator => SetMetadata(TAKES_BYTES, words);

@@ -6,7 +6,7 @@ import { DiscoveryService, MetadataScanner } from '@nestjs/core';
 import * as z from 'zod';
 import { ACCESS, KEYLESS } from './access.ts';
 import type { Access } from './access.ts';
-import { RETURNS, TAKES } from './returns.ts';
+import { RETURNS, RETURNS_BYTES, TAKES, TAKES_BYTES } from './returns.ts';
 
 export interface RouteInput {
   readonly in: 'body' | 'query' | 'path';
@@ -24,11 +24,16 @@ export interface Route {
   readonly keyless: boolean;
   readonly inputs: readonly RouteInput[];
   readonly returns: z.ZodType | undefined;
+  /** Media type of the file it answers with. */
+  readonly returnsBytes: string | undefined;
+  /** What the bytes are that it takes. */
+  readonly takesBytes: string | undefined;
 }
 
 type Handler = (...args: never[]) => unknown;
 const PLACES: Readonly<Record<string, RouteInput['in']>> = { 3: 'body', 4: 'query', 5: 'path' };
 const Argument = z.object({ data: z.unknown(), schema: z.unknown() });
+const asText = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
 const asSchema = (value: unknown): z.ZodType | undefined => (value instanceof z.ZodType ? value : undefined);
 
 function inputsOf(controller: object, name: string, handler: Handler): RouteInput[] {
@@ -69,6 +74,8 @@ function routeOf(controller: { readonly name: string }, name: string, handler: H
     keyless: Reflect.getMetadata(KEYLESS, handler) !== undefined,
     inputs: inputsOf(controller, name, handler),
     returns: asSchema(Reflect.getMetadata(RETURNS, handler)),
+    returnsBytes: asText(Reflect.getMetadata(RETURNS_BYTES, handler)),
+    takesBytes: asText(Reflect.getMetadata(TAKES_BYTES, handler)),
   };
 }
 

@@ -9,6 +9,7 @@ export type Reference = { readonly role: string } & (
   | { readonly leakPointId: string }
   | { readonly instrumentId: string }
   | { readonly personId: string }
+  | { readonly blobHash: string }
 );
 export interface NewFact {
   readonly id: string;
@@ -104,6 +105,17 @@ export const leakRefs = (ids: readonly string[]): Reference[] =>
   ids.map((leakPointId) => ({ role: 'leak', leakPointId }));
 export const instrumentRef = (role: string, id: string | undefined): Reference[] =>
   id === undefined ? [] : [{ role, instrumentId: id }];
+
+/** Names photos that may still be on a phone: a photo that does not come never holds up what was reported. */
+export async function photoRefs(desk: Case, hashes: readonly string[] = []): Promise<Reference[]> {
+  const { tenantId } = desk;
+  // Sorted, so that two commands that name the same photos take their rows in one order.
+  const data = [...hashes]
+    .sort()
+    .map((hash) => ({ tenantId, hash, state: 'awaited', namedAt: toDate(desk.recordedAt) }));
+  if (data.length > 0) await desk.tx.blob.createMany({ data, skipDuplicates: true });
+  return hashes.map((blobHash) => ({ role: 'photo', blobHash }));
+}
 
 /** Writes down what a field command reported, as a fact of the command's own id. */
 export function recordFact<B extends { visitId?: string | undefined; circuitId?: string | undefined }>(

@@ -26,6 +26,7 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'record-readings': visit.recordReadings,
   'record-look': visit.recordLook,
   'record-leak-point': visit.recordLeakPoint,
+  'record-plate': visit.recordPlate,
   'record-consent': visit.recordConsent,
   'record-recovery': recordRecovery,
   'record-repair': visit.recordRepair,

@@ -9,6 +9,7 @@ import {
   instrumentRef,
   leakRefs,
   lockedVisit,
+  photoRefs,
   recordFact,
 } from './facts.ts';
 import { assertTemperature, readingKpa } from './site-readings.ts';
@@ -72,7 +73,9 @@ export async function recordReadings(desk: Case, received: Of<'record-readings'>
 export async function recordLook(desk: Case, received: Of<'record-look'>): Promise<void> {
   await lockedVisit(desk, received.body);
   await assertInstrument(desk, received.body.instrumentId);
-  await recordFact(desk, received, { kind: 'look', refs: instrumentRef('instrument', received.body.instrumentId) });
+  const { instrumentId, photos } = received.body;
+  const refs = [...instrumentRef('instrument', instrumentId), ...(await photoRefs(desk, photos))];
+  await recordFact(desk, received, { kind: 'look', refs });
 }
 
 export async function recordLeakPoint(desk: Case, received: Of<'record-leak-point'>): Promise<void> {
@@ -95,8 +98,14 @@ export async function recordLeakPoint(desk: Case, received: Of<'record-leak-poin
       foundAt: toDate(received.happenedAt),
     },
   });
-  await recordFact(desk, received, { kind: 'leak-point', refs: leakRefs([body.leakPointId]) });
+  const refs = [...leakRefs([body.leakPointId]), ...(await photoRefs(desk, body.photos))];
+  await recordFact(desk, received, { kind: 'leak-point', refs });
   desk.changed('leak-point', body.leakPointId, 'made');
+}
+
+export async function recordPlate(desk: Case, received: Of<'record-plate'>): Promise<void> {
+  await lockedVisit(desk, received.body);
+  await recordFact(desk, received, { kind: 'plate', refs: await photoRefs(desk, received.body.photos) });
 }
 
 export async function recordConsent(desk: Case, received: Of<'record-consent'>): Promise<void> {

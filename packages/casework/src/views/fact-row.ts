@@ -18,6 +18,7 @@ export interface FactRow {
     readonly cylinder?: { serial: string; label: string | null } | null;
     readonly leakPoint?: { number: number; place: string; whereText: string } | null;
     readonly leakPointId: string | null;
+    readonly blob?: { hash: string; state: string; width: number | null; height: number | null } | null;
   }[];
 }
 export const FACT_INCLUDE = {
@@ -28,6 +29,8 @@ export const FACT_INCLUDE = {
       instrument: true,
       cylinder: { select: { serial: true, label: true } },
       leakPoint: { select: { number: true, place: true, whereText: true } },
+      blob: { select: { hash: true, state: true, width: true, height: true } },
     },
+    orderBy: { ordinal: 'asc' },
   },
 } as const;

@@ -1,5 +1,5 @@
 /** A circuit's past as it is shown: additions, looks, leak points and other facts. */
-import type { FactView, LeakPointView, LookView } from '@ullage/contracts';
+import type { FactView, LeakPointView, LookView, PhotoView } from '@ullage/contracts';
 import { LEAK_PLACES } from '@ullage/trail';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
 import { noonOf } from '../gas/timelines.ts';
@@ -16,6 +16,9 @@ export const placeWords = (id: string): string => wordOf(places, id);
 
 export const bodyOf = (row: { readonly body: unknown }): Record<string, unknown> => row.body as Record<string, unknown>;
 
+const photosOf = (row: FactRow): PhotoView[] =>
+  row.factRefs.flatMap(({ blob }) => (blob ? [{ ...blob, state: blob.state as PhotoView['state'] }] : []));
+
 export function factView(viewer: Viewer, row: FactRow, zone: string): FactView {
   const at = row.happenedAt
     ? toInstant(row.happenedAt)
@@ -31,6 +34,7 @@ export function factView(viewer: Viewer, row: FactRow, zone: string): FactView {
     by: row.byPerson?.name ?? '',
     correctsId: row.correctsId,
     correctedById: row.factCorrectses[0]?.id ?? null,
+    photos: photosOf(row),
     body: bodyOf(row),
   };
 }

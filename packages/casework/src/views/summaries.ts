@@ -27,6 +27,7 @@ const SAY: Readonly<Record<string, Say>> = {
     [entered(body.standing), entered(body.ambient), entered(body.suction)].filter((text) => text !== '').join(', '),
   look: (body) => `${methodWordsOf(String(body.method))}: ${String(body.result).replaceAll('-', ' ')}`,
   'leak-point': (body, row) => `${leaksOf(row)}: ${String(body.where)}`,
+  plate: (body) => (typeof body.reads === 'string' ? body.reads : 'photographed'),
   consent: (body) => `${String(body.decision).replaceAll('-', ' ')}, by ${String(body.by)}`,
   recovery: (body, row) => `${entered(body.before)} to ${entered(body.after)} gross, into ${cylinderOf(row)}`,
   charge: (body, row) => `${entered(body.before)} to ${entered(body.after)} gross, from ${cylinderOf(row)}`,

@@ -43,6 +43,7 @@ export const FACT_WORDS: Readonly<Record<string, string>> = {
   readings: 'Readings',
   look: 'Look',
   'leak-point': 'Leak found',
+  plate: 'Nameplate',
   consent: 'Customer’s decision',
   recovery: 'Recovery',
   repair: 'Repair',

@@ -2,6 +2,7 @@
 import { CAUSES, LEAK_PLACES, LOOK_METHODS } from '@ullage/trail';
 import { REMOVED_PARTS } from '@ullage/rulebook';
 import * as z from 'zod';
+import { PhotoHash, photos } from '../photos.ts';
 import { gramsPerYear, Id, mass, note, pressure, temperature, text } from '../primitives.ts';
 
 const visit = { visitId: Id };
@@ -67,6 +68,7 @@ export const RecordLook = z
     conditions: note('Conditions'),
     result: z.enum(LOOK_RESULTS, { error: 'Result: clear, hit, found or not reached.' }),
     why: text('Why not reached', { max: 400 }).optional(),
+    photos,
   })
   .refine((look) => look.result !== 'could-not-reach' || look.why !== undefined, {
     error: 'Why not reached: say why in a few words.',
@@ -85,12 +87,21 @@ export const RecordLeakPoint = z
     lowGramsPerYear: gramsPerYear('Size, low end').optional(),
     highGramsPerYear: gramsPerYear('Size, high end').optional(),
     evidence: note('Evidence'),
+    photos,
   })
   .refine((leak) => (leak.lowGramsPerYear ?? 0) <= (leak.highGramsPerYear ?? Infinity), {
     error: 'Size, high end: give at least the low end.',
     path: ['highGramsPerYear'],
   })
   .meta({ id: 'RecordLeakPoint', description: 'A located leak, with its size as a range.' });
+
+export const RecordPlate = z
+  .strictObject({
+    ...onCircuit,
+    photos: z.array(PhotoHash).min(1, { error: 'Photos: take at least one of the plate.' }).max(12),
+    reads: note('What it reads'),
+  })
+  .meta({ id: 'RecordPlate', description: 'The nameplate of the unit, as it is.' });
 
 export const RecordConsent = z
   .strictObject({

@@ -32,6 +32,7 @@ export const COMMANDS = {
   'record-readings': kind('visit.record', field.RecordReadings),
   'record-look': kind('visit.record', field.RecordLook),
   'record-leak-point': kind('visit.record', field.RecordLeakPoint),
+  'record-plate': kind('visit.record', field.RecordPlate),
   'record-consent': kind('visit.record', field.RecordConsent),
   'record-recovery': kind('visit.record', field.RecordRecovery),
   'record-repair': kind('visit.record', field.RecordRepair),

@@ -1,4 +1,5 @@
 import * as z from 'zod';
+import { PhotoView } from '../photos.ts';
 import { MASS_UNITS } from '@ullage/units';
 
 /** A mass as it is shown: as entered where somebody entered it, and in whole grams where the books have it. */
@@ -127,6 +128,7 @@ export const FactView = z
     by: z.string(),
     correctsId: z.string().nullable(),
     correctedById: z.string().nullable(),
+    photos: z.array(PhotoView),
     body: z.record(z.string(), z.unknown()),
   })
   .meta({ id: 'Fact' });

@@ -13,6 +13,7 @@ const fact = (more: Partial<FactView>): FactView => ({
   by: 'Rosa Quill',
   correctsId: null,
   correctedById: null,
+  photos: [],
   body: {},
   ...more,
 });
