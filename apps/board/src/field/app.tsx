@@ -74,15 +74,20 @@ function Closed({ problem, onRetry }: { problem: Problem; onRetry: () => void })
 }
 
 function Inside({ opened, address }: { opened: Opened; address: string }) {
-  const { port, keep, me, serverNow } = opened;
+  const { port, keep, album, me, serverNow } = opened;
   const [subscribe] = useState(() => (onChange: () => void) => port.subscribe((what) => what === 'sync' && onChange()));
   const sync = useSyncExternalStore(subscribe, port.sync, port.sync);
   useEffect(() => {
-    const retry = (): void => port.retry();
+    const retry = (): void => {
+      port.retry();
+      album.retry();
+    };
+    // Photos of an earlier day may still be on this phone.
+    album.retry();
     addEventListener('online', retry);
     return () => removeEventListener('online', retry);
-  }, [port]);
-  const screen = { port, keep, me, sync, timeZone: me.tenant.timeZone, newId: newKey, now: () => new Date() };
+  }, [port, album]);
+  const screen = { port, keep, album, me, sync, timeZone: me.tenant.timeZone, newId: newKey, now: () => new Date() };
   return (
     <FieldProvider value={screen}>
       {me.tenant.demo && <p className={css['demo']}>Demo: invented firms, people and places.</p>}

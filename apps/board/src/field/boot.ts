@@ -5,12 +5,14 @@ import { liveHub } from '../lib/live-hub.ts';
 import { isPassing, makeApiPort, readMe } from './api-port.ts';
 import { type Keep, makeKeep } from './keep.ts';
 import { Outbox } from './outbox.ts';
+import { type Album, makeAlbum } from './photos/album.ts';
 import type { FieldPort, Read } from './port.ts';
 
 export interface Opened {
   readonly me: MeView;
   readonly port: FieldPort;
   readonly keep: Keep;
+  readonly album: Album;
   /** Now by the server's clock; what happened is told by the phone's own. */
   readonly serverNow: () => Date;
 }
@@ -38,7 +40,8 @@ export async function open(): Promise<Read<Opened>> {
   if (!who.ok) return who;
   const { me, skewMs } = who.data;
   // Another person on the same phone has notes and a device number of their own.
-  const keep = makeKeep(localStorage, `ullage|1|${me.tenant.id}|${me.person.id}|`);
+  const owner = `${me.tenant.id}|${me.person.id}`;
+  const keep = makeKeep(localStorage, `ullage|1|${owner}|`);
   const outbox = new Outbox({ keep, newId: newKey, exclusive: (work) => alone('ullage-field-number', work) });
   const port = makeApiPort({
     outbox,
@@ -49,5 +52,6 @@ export async function open(): Promise<Read<Opened>> {
         if (signal !== 'lost') onChange();
       }),
   });
-  return { ok: true, data: { me, port, keep, serverNow: () => new Date(Date.now() + skewMs) } };
+  const album = makeAlbum(async () => (await import('./photos/open-album.ts')).openAlbum(owner));
+  return { ok: true, data: { me, port, keep, album, serverNow: () => new Date(Date.now() + skewMs) } };
 }

@@ -74,6 +74,7 @@ const STEP_OF_KIND: Readonly<Record<string, StepId>> = {
   safety: 'safety',
   'tool-check': 'detector',
   look: 'looks',
+  plate: 'start',
   'leak-point': 'leaks',
   consent: 'consent',
   recovery: 'recovery',
@@ -109,6 +110,7 @@ export function nextOpenStep(steps: readonly Step[], facts: readonly Fact[], cir
 
 const STEP_OF_DRAFT: Readonly<Record<string, StepId>> = {
   arrive: 'start',
+  plate: 'start',
   statement: 'closing',
   'service-loss': 'charge',
 };

@@ -8,6 +8,8 @@ export interface Call {
   readonly method?: 'GET' | 'POST' | 'PUT' | 'PATCH' | 'DELETE';
   /** Sent as JSON. */
   readonly body?: unknown;
+  /** Sent as they are, in place of a body. */
+  readonly bytes?: Blob;
   /** Made with `newKey()` before the first try and kept for every further one, so that the act happens once. */
   readonly key?: string;
   /** The `ETag` the change is based on. */
@@ -21,6 +23,7 @@ export const newKey = (): string => uuidv7(Date.now(), crypto.getRandomValues(ne
 function headersOf(call: Call): Headers {
   const headers = new Headers({ accept: 'application/json' });
   if (call.body !== undefined) headers.set('content-type', 'application/json');
+  if (call.bytes !== undefined) headers.set('content-type', 'application/octet-stream');
   if (call.key !== undefined) headers.set('idempotency-key', call.key);
   if (call.ifMatch !== undefined) headers.set('if-match', call.ifMatch);
   return headers;
@@ -43,6 +46,7 @@ export async function call<T>(path: `/v1/${string}`, options: Call = {}): Promis
     cache: 'no-store',
   };
   if (options.body !== undefined) init.body = JSON.stringify(options.body);
+  if (options.bytes !== undefined) init.body = options.bytes;
   if (options.signal) init.signal = options.signal;
   let response: Response;
   try {

@@ -5,6 +5,7 @@ import type { Queued } from '../outbox.ts';
 import { useVisit } from '../visit-context.tsx';
 import { correctionsOf, netWords, standingWeights } from '../weights.ts';
 import { clock } from '../words.ts';
+import { type NamedPhoto, PhotoStrip } from './photo-strip.tsx';
 import { detailOf } from '../fact-words.ts';
 import { enteredWords, type Weighed } from '../sums.ts';
 import css from './step.module.css';
@@ -44,6 +45,7 @@ function FactRow({ fact, onCorrect }: { fact: FactView; onCorrect: RecordedProps
           </b>
         </p>
         {fact.summary !== '' && <p>{fact.summary}</p>}
+        <PhotoStrip photos={fact.photos} of={fact.title.toLowerCase()} />
         {correction && weights && <CorrectionLine correction={correction} weights={weights} />}
         <p className={css['source']}>
           {at}, {fact.by}
@@ -62,6 +64,13 @@ function FactRow({ fact, onCorrect }: { fact: FactView; onCorrect: RecordedProps
   );
 }
 
+/** The photos a command names; they are on this phone or on their way. */
+function photosIn({ envelope }: Queued): readonly NamedPhoto[] {
+  const named: unknown = (envelope.body as { photos?: unknown } | null)?.photos;
+  if (!Array.isArray(named)) return [];
+  return named.filter((hash) => typeof hash === 'string').map((hash) => ({ hash, state: 'complete' }));
+}
+
 function QueuedRow({ queued }: { queued: Queued }) {
   const { view, port, now } = useVisit();
   const refused = queued.state === 'refused';
@@ -73,6 +82,7 @@ function QueuedRow({ queued }: { queued: Queued }) {
         <p>
           <b>{queued.said}</b>
         </p>
+        <PhotoStrip photos={photosIn(queued)} of="what waits here" />
         <p className={css['source']}>
           {at}, {refused ? `refused: ${queued.problem?.detail ?? queued.problem?.title ?? ''}` : 'waits on this phone'}
         </p>

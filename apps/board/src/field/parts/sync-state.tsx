@@ -3,6 +3,7 @@ import { Shape } from '../../ui/state.tsx';
 import { SyncLine, type SyncState as Shown } from '../../ui/phone/sync-line.tsx';
 import type { Sync } from '../port.ts';
 import { useField } from '../field-context.tsx';
+import { usePhotos } from '../photos/use-photos.ts';
 import { clock } from '../words.ts';
 import css from './step.module.css';
 
@@ -18,6 +19,7 @@ function shownOf({ line, queued }: Sync, timeZone: string): Shown | 'signed-out'
 /** Where the notes of this phone are: under the title of every screen. */
 export function SyncState() {
   const { sync, timeZone } = useField();
+  const photos = usePhotos().size;
   const shown = shownOf(sync, timeZone);
   const waiting = sync.queued.length;
   if (shown === 'signed-out')
@@ -30,5 +32,5 @@ export function SyncState() {
         </a>
       </p>
     );
-  return <SyncLine state={shown} waiting={waiting} />;
+  return <SyncLine state={shown} waiting={waiting} photos={photos} />;
 }

@@ -4,6 +4,7 @@ import { bind } from '../parts/bind.ts';
 import { ExplainsCard } from '../parts/explains-card.tsx';
 import { Area, Figure, GRAMS_A_YEAR, Line, Pick } from '../parts/fields.tsx';
 import { LeakPointList } from '../parts/leak-points.tsx';
+import { PhotosField } from '../parts/photos-field.tsx';
 import { StepScreen } from '../parts/step-screen.tsx';
 import { useForm } from '../use-form.ts';
 import { useVisit } from '../visit-context.tsx';
@@ -16,6 +17,7 @@ const INITIAL = {
   low: { text: '', unit: 'g/yr' },
   high: { text: '', unit: 'g/yr' },
   evidence: '',
+  photos: [] as readonly string[],
 };
 
 function useLeakPoint() {
@@ -56,6 +58,7 @@ function useLeakPoint() {
           ...(low !== undefined && { lowGramsPerYear: low }),
           ...(high !== undefined && { highGramsPerYear: high }),
           ...(evidence !== undefined && { evidence }),
+          ...(values.photos.length > 0 && { photos: [...values.photos] }),
         },
         said: `${textOf(PLACES, place)}, ${values.where.trim()}: ${sizeWords(low ?? null, high ?? null)}`,
         makes: [leakPointId],
@@ -103,6 +106,7 @@ export function LeaksStep() {
         optional
       />
       <Area {...bind(form, 'evidence')} label="Evidence" hint="What you saw: oil, bubbles in 20 s." rows={2} optional />
+      <PhotosField {...bind(form, 'photos')} label="Photos" hint="So that the next person sees where." optional />
     </StepScreen>
   );
 }

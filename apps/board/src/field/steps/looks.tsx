@@ -7,6 +7,7 @@ import { Electricity } from '../parts/cautions.tsx';
 import { ExplainsCard } from '../parts/explains-card.tsx';
 import { Area, Figure, GRAMS_A_YEAR, Keys, Line, Pick } from '../parts/fields.tsx';
 import { InstrumentField } from '../parts/instrument-field.tsx';
+import { PhotosField } from '../parts/photos-field.tsx';
 import { PlacesField } from '../parts/places-field.tsx';
 import { StepScreen } from '../parts/step-screen.tsx';
 import { type Form, useForm } from '../use-form.ts';
@@ -33,6 +34,7 @@ interface Values {
   readonly conditions: string;
   readonly result: string;
   readonly why: string;
+  readonly photos: readonly string[];
 }
 const INITIAL: Values = {
   places: [],
@@ -44,6 +46,7 @@ const INITIAL: Values = {
   conditions: '',
   result: '',
   why: '',
+  photos: [],
 };
 
 function useLook() {
@@ -76,6 +79,7 @@ function useLook() {
           ...(values.instrument !== '' && { instrumentId: values.instrument }),
           ...(sensitivity !== undefined && { sensitivityGramsPerYear: sensitivity }),
           ...(conditions !== undefined && { conditions }),
+          ...(values.photos.length > 0 && { photos: [...values.photos] }),
           ...(result === 'could-not-reach' && { why: check.text('why', 'Why not reached', values.why) }),
         },
         said: `${listOf(places.map((place) => textOf(PLACES, place)))}: ${RESULTS.find((one) => one.value === result)?.text ?? ''}`,
@@ -158,6 +162,7 @@ export function LooksStep() {
         />
       </div>
       {values.result === 'could-not-reach' && <Line {...bind(form, 'why')} label="Why not reached" maxLength={400} />}
+      <PhotosField {...bind(form, 'photos')} label="Photos" optional />
     </StepScreen>
   );
 }

@@ -5,6 +5,7 @@ import { BigButton } from '../../ui/phone/big-button.tsx';
 import { HeadroomBar } from '../parts/headroom-bar.tsx';
 import { LeakPointList } from '../parts/leak-points.tsx';
 import { ProblemBox } from '../parts/problem-box.tsx';
+import { Nameplate } from '../parts/nameplate.tsx';
 import { StepShell } from '../parts/step-screen.tsx';
 import { enteredWords } from '../sums.ts';
 import { nextOpenStep } from '../steps.ts';
@@ -108,6 +109,7 @@ export function StartStep() {
       <Additions additions={glance.additions} />
       <LeakPointList points={glance.leakPoints.items} title={titled('Leak points', glance.leakPoints.more)} />
       <ClearLooks looks={glance.clearLooks} />
+      <Nameplate />
       {visit.symptom !== null && <p className={step['source']}>{visit.symptom}</p>}
       {site.accessNotes !== null && <p className={step['source']}>{site.accessNotes}</p>}
     </StepShell>

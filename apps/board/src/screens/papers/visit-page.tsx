@@ -4,6 +4,7 @@ import { dayWords, edgeWords, localTime, momentWords, withDayWords } from '../..
 import { EmptyState } from '../../ui/blank.tsx';
 import { ButtonLink } from '../../ui/button-link.tsx';
 import { DefinitionList } from '../../ui/definition-list.tsx';
+import { PhotoTile } from '../../ui/photo-tile.tsx';
 import { Shape, State } from '../../ui/state.tsx';
 import css from './papers.module.css';
 
@@ -28,7 +29,7 @@ function Head({ page }: { page: VisitView }) {
   const zone = visit.timeZone;
   const items = [
     { term: 'Customer', value: visit.customerName },
-    { term: 'Site', value: `${site.name}, ${site.address}` },
+    { term: 'Site', value: site.name === site.address ? site.address : `${site.name}, ${site.address}` },
     ...(site.accessNotes === null ? [] : [{ term: 'Access', value: site.accessNotes }]),
     ...(site.contact === null
       ? []
@@ -79,6 +80,17 @@ function Links({ page, unitIds }: { page: VisitView; unitIds: readonly string[] 
   );
 }
 
+function Photos({ fact }: { fact: Fact }) {
+  if (fact.photos.length === 0) return null;
+  return (
+    <span className={css['photos']}>
+      {fact.photos.map(({ hash, state }, index) => (
+        <PhotoTile key={hash} hash={hash} state={state} alt={`Photo ${index + 1} of ${fact.title.toLowerCase()}`} />
+      ))}
+    </span>
+  );
+}
+
 function Facts({ facts, zone }: { facts: readonly Fact[]; zone: string }) {
   if (facts.length === 0)
     return (
@@ -102,6 +114,7 @@ function Facts({ facts, zone }: { facts: readonly Fact[]; zone: string }) {
                 {fact.correctedById !== null && '; corrected later'}
                 {fact.correctsId !== null && '; corrects an entry above'}
               </small>
+              <Photos fact={fact} />
             </span>
           </li>
         );

@@ -21,10 +21,13 @@ function words(state: SyncState): string {
 }
 const MARK = { sent: 'done', sending: 'sending', offline: 'offline', refused: 'refused' } as const;
 
+const counted = (count: number, word: string): readonly string[] =>
+  count === 0 ? [] : [`${count} ${word}${count === 1 ? '' : 's'}`];
+
 /** Where a technician's notes are: a shape, words, a count; under the title of every screen, never a bare icon. */
-export function SyncLine({ state, waiting }: { state: SyncState; waiting: number }) {
-  const kept =
-    waiting === 0 ? 'nothing left on this phone' : `${waiting} ${waiting === 1 ? 'note' : 'notes'} safe on this phone`;
+export function SyncLine({ state, waiting, photos = 0 }: { state: SyncState; waiting: number; photos?: number }) {
+  const here = [...counted(waiting, 'note'), ...counted(photos, 'photo')];
+  const kept = here.length === 0 ? 'nothing left on this phone' : `${here.join(', ')} safe on this phone`;
   return (
     <p className={css['sync']} role="status">
       <span>

@@ -1,6 +1,7 @@
 import { UnitListView, VisitView } from '@ullage/contracts';
 import type { Metadata } from 'next';
 import { get } from '../../../../lib/api.ts';
+import { RefreshOnChange } from '../../../../office/refresh-on-change.tsx';
 import { VisitPage } from '../../../../screens/papers/visit-page.tsx';
 
 export const metadata: Metadata = { title: 'Visit' };
@@ -18,5 +19,10 @@ async function unitIdsOf({ glances }: VisitView): Promise<string[]> {
 export default async function Page({ params }: PageProps<'/visits/[id]'>) {
   const { id } = await params;
   const page = await get(`/v1/visits/${encodeURIComponent(id)}`, VisitView);
-  return <VisitPage page={page} unitIds={await unitIdsOf(page)} />;
+  return (
+    <>
+      <RefreshOnChange />
+      <VisitPage page={page} unitIds={await unitIdsOf(page)} />
+    </>
+  );
 }
