@@ -52,6 +52,12 @@ const ROOMS: IForbiddenRuleType[] = [
     allowed: `^packages/(units|contracts|database|sums|${PURE})/|node_modules/(zod|canonicalize|temporal-polyfill|temporal-spec)/|^(node:)?(crypto|timers/promises)$`,
     comment: 'casework is carried out by api and worker alike: no HTTP, no queue, no file. Decide here, send there.',
   }),
+  only('mail', {
+    name: 'mail-knows-no-row',
+    allowed: '^packages/units/|node_modules/(nodemailer|zod)/',
+    comment:
+      'mail puts data into words and hands them to a server: what is due, to whom and when, casework decides. Take it as an argument.',
+  }),
   only('fieldstore', {
     name: 'fieldstore-fits-a-phone',
     allowed: `^packages/(units|contracts|sums|${PURE})/|node_modules/(dexie|zod)/`,

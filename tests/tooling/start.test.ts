@@ -143,6 +143,7 @@ describe('services', () => {
       host: '127.0.0.1',
       authSecret: 's',
       redisUrl: undefined,
+      mail: { SMTP_URL: 'smtp://u:p@mail.example', MAIL_FROM: 'mail@firm.example' },
       boardFolder: 'apps/board/.next-a',
     }).map((one) => [one.name, one.env]),
   );
@@ -153,9 +154,13 @@ describe('services', () => {
       .sort();
 
   test('are told the logins they need and no other', () => {
-    expect(addresses('api')).toEqual(['AUTH_DATABASE_URL', 'DATABASE_URL']);
-    expect(addresses('worker')).toEqual(['DATABASE_URL', 'QUEUE_DATABASE_URL', 'RELAY_DATABASE_URL']);
+    expect(addresses('api')).toEqual(['AUTH_DATABASE_URL', 'DATABASE_URL', 'SMTP_URL']);
+    expect(addresses('worker')).toEqual(['DATABASE_URL', 'QUEUE_DATABASE_URL', 'RELAY_DATABASE_URL', 'SMTP_URL']);
     expect(addresses('board')).toEqual([]);
+  });
+  test('who mails knows the sender, and the board not even the server', () => {
+    expect([known['api']?.['MAIL_FROM'], known['worker']?.['MAIL_FROM']]).toEqual(Array(2).fill('mail@firm.example'));
+    expect(known['board']).toMatchObject({ SMTP_URL: '', MAIL_FROM: '' });
   });
   test('the owner of the tables runs no service', () => {
     expect(JSON.stringify(known)).not.toContain('"own"');

@@ -1,28 +1,33 @@
 /** The one place that reads the environment. */
+import { MAIL_ENVIRONMENT, mailSettings, SENDER_IS_NAMED } from '@ullage/mail';
+import type { MailSettings } from '@ullage/mail';
 import * as z from 'zod';
 import { LIMITS } from './http/limits.ts';
 import type { LimitSettings } from './http/limits.ts';
 
 const Url = z.url();
-const Environment = z.object({
-  PORT: z.coerce.number().int().min(0).max(65_535).default(3100),
-  /** The board stands in front: nobody else needs to reach the api. */
-  HOST: z.string().min(1).default('127.0.0.1'),
-  DATABASE_URL: Url,
-  AUTH_DATABASE_URL: Url,
-  /** The address people type, of the board: links and the check of where a request comes from stand on it. */
-  PUBLIC_ORIGIN: Url.transform((url) => new URL(url).origin),
-  AUTH_SECRET: z.string().min(32, { error: 'AUTH_SECRET: at least 32 characters of chance' }),
-  /** Addresses of a proxy that overwrites the forwarded header, as `10.0.0.0/8`; without it no address is believed. */
-  TRUST_PROXY: z.string().min(1).optional(),
-  /** Requests a minute; see limits.ts for what they are unless said. */
-  LIMIT_PER_ACCOUNT: z.coerce.number().int().positive().default(LIMITS.perAccount),
-  LIMIT_PER_TENANT: z.coerce.number().int().positive().default(LIMITS.perTenant),
-  LIMIT_PER_ADDRESS: z.coerce.number().int().positive().default(LIMITS.perAddress),
-  /** Says that a database with demo accounts may be served to the public. */
-  DEMO_IN_PUBLIC: z.literal('yes').optional(),
-  LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
-});
+const Environment = z
+  .object({
+    PORT: z.coerce.number().int().min(0).max(65_535).default(3100),
+    /** The board stands in front: nobody else needs to reach the api. */
+    HOST: z.string().min(1).default('127.0.0.1'),
+    DATABASE_URL: Url,
+    AUTH_DATABASE_URL: Url,
+    /** The address people type, of the board: links and the check of where a request comes from stand on it. */
+    PUBLIC_ORIGIN: Url.transform((url) => new URL(url).origin),
+    AUTH_SECRET: z.string().min(32, { error: 'AUTH_SECRET: at least 32 characters of chance' }),
+    /** Addresses of a proxy that overwrites the forwarded header, as `10.0.0.0/8`; without it no address is believed. */
+    TRUST_PROXY: z.string().min(1).optional(),
+    /** Requests a minute; see limits.ts for what they are unless said. */
+    LIMIT_PER_ACCOUNT: z.coerce.number().int().positive().default(LIMITS.perAccount),
+    LIMIT_PER_TENANT: z.coerce.number().int().positive().default(LIMITS.perTenant),
+    LIMIT_PER_ADDRESS: z.coerce.number().int().positive().default(LIMITS.perAddress),
+    /** Says that a database with demo accounts may be served to the public. */
+    DEMO_IN_PUBLIC: z.literal('yes').optional(),
+    ...MAIL_ENVIRONMENT,
+    LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
+  })
+  .check(SENDER_IS_NAMED);
 export interface Settings {
   readonly port: number;
   readonly host: string;
@@ -33,6 +38,8 @@ export interface Settings {
   readonly trustProxy: string | undefined;
   readonly limits: LimitSettings;
   readonly demoInPublic: boolean;
+  /** Undefined where no mail is sent. */
+  readonly mail: MailSettings | undefined;
   readonly logLevel: z.output<typeof Environment>['LOG_LEVEL'];
 }
 
@@ -59,6 +66,7 @@ export function readSettings(environment: Readonly<Record<string, string | undef
       perAddress: data.LIMIT_PER_ADDRESS,
     },
     demoInPublic: data.DEMO_IN_PUBLIC === 'yes',
+    mail: mailSettings(data),
     logLevel: data.LOG_LEVEL,
   };
 }

@@ -19,6 +19,9 @@ const CliEnv = z.object({
   /** A superuser's address, for `npm run migrate -- --prepare` only. */
   ADMIN_DATABASE_URL: url,
   REDIS_URL: url,
+  /** Handed on to api and worker; the start looks at them first. */
+  SMTP_URL: z.string().optional(),
+  MAIL_FROM: z.string().optional(),
   PUBLIC_ORIGIN: url,
   /** Where the board listens. Loopback unless told: a demo has passwords that stand on the screen. */
   BOARD_HOST: z.string().optional(),

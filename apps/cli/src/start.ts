@@ -53,6 +53,7 @@ let opened: Opened | undefined;
 async function start(): Promise<void> {
   const env = readEnv();
   const given = givenUrls(env);
+  await refuseBadMail(env);
   for (const name of await endLeftovers(childrenFile)) step(`ended ${name}, left by a start that was killed`);
   if (await generateIfChanged()) step('database client generated');
   const targets = [nestTarget(root, tools, 'api'), nestTarget(root, tools, 'worker'), boardTarget(root, tools)];
@@ -72,6 +73,7 @@ async function start(): Promise<void> {
     host,
     authSecret: localSecret('auth_secret'),
     redisUrl: env.REDIS_URL,
+    mail: { SMTP_URL: env.SMTP_URL, MAIL_FROM: env.MAIL_FROM },
     boardFolder: built['board'] ?? '',
   };
   for (const service of services(settings)) {
@@ -79,6 +81,14 @@ async function start(): Promise<void> {
     step(`${service.name} ready`);
   }
   announce(publicOrigin);
+}
+
+/** Said here, where a person looks, and not by a program that is started six times. */
+async function refuseBadMail({ SMTP_URL, MAIL_FROM }: CliEnv): Promise<void> {
+  if (SMTP_URL === undefined) return;
+  const { mailFaults } = await import('@ullage/mail');
+  const faults = mailFaults({ SMTP_URL, MAIL_FROM });
+  if (faults.length > 0) throw new Error(faults.join('. '));
 }
 
 /** The api looks at its own address and at the public origin; where the board listens only we know. */

@@ -1,20 +1,40 @@
 /** The one place that reads the environment. */
+import { MAIL_ENVIRONMENT, mailSettings, SENDER_IS_NAMED } from '@ullage/mail';
+import type { MailSettings } from '@ullage/mail';
 import * as z from 'zod';
 
 const Url = z.url();
-const Environment = z.object({
-  DATABASE_URL: Url,
-  QUEUE_DATABASE_URL: Url,
-  RELAY_DATABASE_URL: Url,
-  /** The queue lies in Redis when this is set, else in PostgreSQL. */
-  REDIS_URL: z.url({ protocol: /^rediss?$/ }).optional(),
-  LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
+interface Links {
+  readonly SMTP_URL?: string | undefined;
+  readonly PUBLIC_ORIGIN?: string | undefined;
+}
+const ORIGIN_IS_KNOWN = z.refine<Links>((given) => given.SMTP_URL === undefined || given.PUBLIC_ORIGIN !== undefined, {
+  error: 'give the board’s address: SMTP_URL needs it for the links in mails',
+  path: ['PUBLIC_ORIGIN'],
+  when: () => true,
 });
+const Environment = z
+  .object({
+    DATABASE_URL: Url,
+    QUEUE_DATABASE_URL: Url,
+    RELAY_DATABASE_URL: Url,
+    /** The queue lies in Redis when this is set, else in PostgreSQL. */
+    REDIS_URL: z.url({ protocol: /^rediss?$/ }).optional(),
+    /** The address people type, of the board: the links in mails stand on it, and nothing else here. */
+    PUBLIC_ORIGIN: Url.transform((url) => new URL(url).origin).optional(),
+    ...MAIL_ENVIRONMENT,
+    LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
+  })
+  .check(SENDER_IS_NAMED, ORIGIN_IS_KNOWN);
+/** Mail as this program sends it: with links to the board. */
+export type Mailing = MailSettings & { readonly publicOrigin: string };
 export interface Settings {
   readonly databaseUrl: string;
   readonly queueDatabaseUrl: string;
   readonly relayDatabaseUrl: string;
   readonly redisUrl: string | undefined;
+  /** Undefined where no mail is sent. */
+  readonly mail: Mailing | undefined;
   readonly logLevel: z.output<typeof Environment>['LOG_LEVEL'];
 }
 
@@ -27,11 +47,14 @@ export function readSettings(environment: Readonly<Record<string, string | undef
     throw new Error(`The environment is not complete.\n${faults.join('\n')}`);
   }
   const { data } = read;
+  const { PUBLIC_ORIGIN: publicOrigin } = data;
+  const mail = mailSettings(data);
   return {
     databaseUrl: data.DATABASE_URL,
     queueDatabaseUrl: data.QUEUE_DATABASE_URL,
     relayDatabaseUrl: data.RELAY_DATABASE_URL,
     redisUrl: data.REDIS_URL,
+    mail: mail && publicOrigin !== undefined ? { ...mail, publicOrigin } : undefined,
     logLevel: data.LOG_LEVEL,
   };
 }

@@ -12,6 +12,8 @@ export interface ServiceSettings {
   readonly host: string;
   readonly authSecret: string;
   readonly redisUrl: string | undefined;
+  /** Where mail goes and from whom; without the address none is sent. */
+  readonly mail: { readonly SMTP_URL: string | undefined; readonly MAIL_FROM: string | undefined };
   /** The board's build, relative to the root. */
   readonly boardFolder: string;
 }
@@ -20,6 +22,11 @@ export interface ServiceSettings {
 export function services(settings: ServiceSettings): readonly Service[] {
   const { root, urls, ports, publicOrigin } = settings;
   const shared = { NODE_ENV: 'production', PUBLIC_ORIGIN: publicOrigin };
+  const { SMTP_URL = '', MAIL_FROM = '' } = settings.mail;
+  const mail = [
+    ['SMTP_URL', SMTP_URL],
+    ['MAIL_FROM', MAIL_FROM],
+  ] as const;
   const apiOrigin = `http://127.0.0.1:${ports.api}`;
   return [
     {
@@ -32,6 +39,7 @@ export function services(settings: ServiceSettings): readonly Service[] {
           ['DATABASE_URL', urls.application],
           ['QUEUE_DATABASE_URL', urls.queue],
           ['RELAY_DATABASE_URL', urls.relay],
+          ...mail,
         ),
         ...(settings.redisUrl === undefined ? {} : { REDIS_URL: settings.redisUrl }),
       },
@@ -43,7 +51,7 @@ export function services(settings: ServiceSettings): readonly Service[] {
       cwd: root,
       env: {
         ...shared,
-        ...without(['DATABASE_URL', urls.application], ['AUTH_DATABASE_URL', urls.auth]),
+        ...without(['DATABASE_URL', urls.application], ['AUTH_DATABASE_URL', urls.auth], ...mail),
         AUTH_SECRET: settings.authSecret,
         HOST: '127.0.0.1',
         PORT: String(ports.api),
@@ -74,9 +82,11 @@ const ADDRESSES = [
   'AUTH_DATABASE_URL',
   'QUEUE_DATABASE_URL',
   'RELAY_DATABASE_URL',
+  'SMTP_URL',
+  'MAIL_FROM',
 ];
 
-/** Only these addresses: the others, which our own environment may hold, are emptied. */
+/** Only these: the others, which our own environment may hold, are emptied. The mail server's has a password in it. */
 function without(...given: readonly (readonly [string, string])[]): Record<string, string> {
   return { ...Object.fromEntries(ADDRESSES.map((name) => [name, ''])), ...Object.fromEntries(given) };
 }
