@@ -43,6 +43,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   location: CHANGE,
   movement: ADD,
   notice: CHANGE,
+  notice_mail: CHANGE,
   outbox: CHANGE,
   person: CHANGE,
   reminder: CHANGE,
@@ -60,6 +61,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
 const RELAY: Readonly<Record<string, readonly string[]>> = {
   duty: ['SELECT(due_at)', 'SELECT(state)', 'SELECT(tenant_id)'], // whose they are and when, nothing else
   feed_counter: READ,
+  notice_mail: columns('SELECT', 'dropped_at next_at notice_id person_id sent_at tenant_id'), // whose and when, nothing else
   outbox: READ,
   reminder: READ,
 };
@@ -98,6 +100,7 @@ export const DEFINERS = [
 export const WIDE = [
   'duty due_everywhere SELECT {ullage_relay}',
   'feed_counter due_everywhere SELECT {ullage_relay}',
+  'notice_mail due_everywhere SELECT {ullage_relay}',
   'outbox due_everywhere SELECT {ullage_relay}',
   'reminder due_everywhere SELECT {ullage_relay}',
 ];

@@ -48,7 +48,21 @@ export async function emptyRedis(url: string): Promise<void> {
   await redis.quit();
 }
 
-export async function openNightShift(store: Store, start: string, redisBase = 1): Promise<NightShift> {
+interface ShiftOptions {
+  readonly redisBase?: number;
+  /** Where the reminders' mails go; without it none is sent. */
+  readonly smtpUrl?: string | undefined;
+}
+export const MAIL = {
+  from: { name: 'Ullage', address: 'mail@ullage.example' },
+  publicOrigin: 'https://ullage.example',
+};
+
+export async function openNightShift(
+  store: Store,
+  start: string,
+  { redisBase = 1, smtpUrl }: ShiftOptions = {},
+): Promise<NightShift> {
   const inRedis = store === 'redis' ? redisUrl(redisBase) : undefined;
   if (inRedis !== undefined) await emptyRedis(inRedis);
   const world = await openTestOffice(start);
@@ -62,6 +76,7 @@ export async function openNightShift(store: Store, start: string, redisBase = 1)
         queueDatabaseUrl: urls.queue,
         relayDatabaseUrl: urls.relay,
         redisUrl: inRedis,
+        mail: smtpUrl === undefined ? undefined : { ...MAIL, smtpUrl },
       },
       log,
       clock,

@@ -1,3 +1,5 @@
+import { mailSuite } from './mails.ts';
 import { queueSuite } from './suite.ts';
 
 queueSuite('postgres');
+mailSuite('postgres');

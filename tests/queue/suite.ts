@@ -12,18 +12,21 @@ import { followUp } from './follow-up.ts';
 import { openNightShift, until } from './night-shift.ts';
 import type { NightShift, ReminderRow, Store } from './night-shift.ts';
 
-const DAY = '2026-04-30';
+export const DAY = '2026-04-30';
 const at = onDay(DAY);
 
-interface Told {
+export interface Told {
   readonly shift: NightShift;
   readonly firm: Contractor;
   readonly of: StoryIds;
   readonly worker: RunningWorker;
 }
 /** The story told, up to a step or to its end, and its messages sent. */
-async function told(store: Store, more: { pace?: Partial<Pace>; upTo?: CommandName } = {}): Promise<Told> {
-  const shift = await openNightShift(store, at('07:30'));
+export async function told(
+  store: Store,
+  more: { pace?: Partial<Pace>; upTo?: CommandName; smtpUrl?: string } = {},
+): Promise<Told> {
+  const shift = await openNightShift(store, at('07:30'), { smtpUrl: more.smtpUrl });
   const firm = await shift.world.contractor();
   const worker = await shift.worker(more.pace);
   const of = await shift.job(firm, DAY, more);
@@ -43,18 +46,18 @@ async function queued(worker: RunningWorker): Promise<string[]> {
   return jobs.map((job) => job.id ?? '').sort();
 }
 const isWanted = (row: ReminderRow): boolean => row.reminded_at === null && row.dropped_at === null;
-const wantedRows = async ({ shift }: Told): Promise<ReminderRow[]> => (await shift.reminders()).filter(isWanted);
+export const wantedRows = async ({ shift }: Told): Promise<ReminderRow[]> => (await shift.reminders()).filter(isWanted);
 const wanted = async (all: Told): Promise<string[]> => (await wantedRows(all)).map((row) => idOf(all.firm, row)).sort();
 
 /** Sets the office's clock to the reminder's time and lets its job run. */
-async function comes({ shift, firm, worker }: Told, row: ReminderRow): Promise<void> {
+export async function comes({ shift, firm, worker }: Told, row: ReminderRow): Promise<void> {
   shift.world.clock.now = row.plan_at.toISOString();
   const id = idOf(firm, row);
   const job = await worker.reminders.getJob(id);
   await job!.promote();
   await until(`job ${row.stage} done`, async () => (await worker.reminders.getJob(id)) === undefined);
 }
-const items = ({ shift }: Told) =>
+export const items = ({ shift }: Told) =>
   shift.world.sql<{
     id: string;
     kind: string;

@@ -51,7 +51,7 @@ async function main(): Promise<void> {
   process.on('SIGINT', leave);
   await waitForStores(parts, () => told);
   worker = await startWorker(parts);
-  log.say('working', { queue: parts.backend.name });
+  log.say('working', { queue: parts.backend.name, mail: parts.mail !== undefined });
 }
 
 main().catch((error: unknown) => {

@@ -1,6 +1,7 @@
 /** The parts a running worker is put together from, and the names under which they are handed on. */
 import type { Night } from '@ullage/casework';
 import type { Database } from '@ullage/database';
+import type { Mailer } from '@ullage/mail';
 import type { Clock } from './clock.ts';
 import type { Log } from './log.ts';
 import type { QueueBackend } from './queue/backend.ts';
@@ -19,4 +20,6 @@ export interface Parts {
   /** The application's login: for the connection that listens for changes. */
   readonly databaseUrl: string;
   readonly pace: Pace;
+  /** Undefined where no mail is sent. */
+  readonly mail: { readonly mailer: Mailer; readonly publicOrigin: string } | undefined;
 }

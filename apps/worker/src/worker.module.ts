@@ -2,6 +2,7 @@ import { DutyReminder, Sweep } from '@ullage/contracts';
 import { BullModule } from '@nestjs/bullmq';
 import { Global, Module } from '@nestjs/common';
 import type { DynamicModule } from '@nestjs/common';
+import { MailsModule } from './features/mails/mails.module.ts';
 import { RemindersModule } from './features/reminders/reminders.module.ts';
 import { SweepModule } from './features/sweep/sweep.module.ts';
 import { PARTS } from './parts.ts';
@@ -27,6 +28,6 @@ class SharedModule {
 @Module({})
 export class WorkerModule {
   static of(parts: Parts): DynamicModule {
-    return { module: WorkerModule, imports: [SharedModule.of(parts), RemindersModule, SweepModule] };
+    return { module: WorkerModule, imports: [SharedModule.of(parts), RemindersModule, MailsModule, SweepModule] };
   }
 }

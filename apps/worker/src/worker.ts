@@ -4,6 +4,7 @@ import { DutyReminder, Sweep } from '@ullage/contracts';
 import { getQueueToken } from '@nestjs/bullmq';
 import { NestFactory } from '@nestjs/core';
 import type { Queue } from 'bullmq';
+import { ReminderMails } from './features/mails/mails.module.ts';
 import { RemindersProcessor } from './features/reminders/reminders.processor.ts';
 import { Sweeper, SweepProcessor, SweepSchedule } from './features/sweep/sweep.module.ts';
 import type { Parts } from './parts.ts';
@@ -13,6 +14,7 @@ import { WorkerModule } from './worker.module.ts';
 export interface RunningWorker {
   readonly relay: Relay;
   readonly sweeper: Sweeper;
+  readonly mails: ReminderMails;
   readonly reminders: Queue;
   readonly sweeps: Queue;
   /** Takes nothing new, finishes what runs, and closes queue and database connections. */
@@ -33,16 +35,19 @@ export async function startWorker(parts: Parts): Promise<RunningWorker> {
   ];
   await Promise.all([...workers, reminders, sweeps].map((part) => part.waitUntilReady()));
   const relay = app.get(Relay, { strict: false });
+  const mails = app.get(ReminderMails, { strict: false });
   const schedule = app.get(SweepSchedule, { strict: false });
   relay.start();
   schedule.start();
+  mails.start();
   return {
     relay,
     sweeper: app.get(Sweeper, { strict: false }),
+    mails,
     reminders,
     sweeps,
     close: async () => {
-      await Promise.all([...workers.map((worker) => worker.close()), relay.stop(), schedule.stop()]);
+      await Promise.all([...workers.map((worker) => worker.close()), relay.stop(), schedule.stop(), mails.stop()]);
       await app.close();
       await parts.backend.close();
       await parts.everyTenant.close();

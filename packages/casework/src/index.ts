@@ -4,6 +4,8 @@ export { problemOf, PROBLEMS } from './pipeline/problem.ts';
 export { createNight } from './night/night.ts';
 export type { Night } from './night/night.ts';
 export type { DeadJob } from './night/dead-jobs.ts';
+export type { ReminderMail } from './night/mail-words.ts';
+export type { MailFailure, MailRef } from './night/mails.ts';
 export type { Failure, Message } from './night/outbox.ts';
 export type { Recomputed } from './night/recompute-due.ts';
 export type { CircuitReminders, Reminded, WantedReminder } from './night/remind.ts';

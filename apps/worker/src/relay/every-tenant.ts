@@ -1,9 +1,9 @@
 /**
- * What waits in all tenants, by ids, as the relay's login sees it: it may read three tables' waiting rows and change
+ * What waits in all tenants, by ids, as the relay's login sees it: it may read a few tables' waiting rows and change
  * nothing. The work itself is done inside the tenant, by the application's login.
  */
 import type { DutyReminderBody } from '@ullage/contracts';
-import type { WantedReminder } from '@ullage/casework';
+import type { MailRef, WantedReminder } from '@ullage/casework';
 import pg from 'pg';
 import * as z from 'zod';
 
@@ -15,6 +15,7 @@ const Reminder = z.object({
   due_epoch: z.coerce.number().int(),
   plan_at: z.date(),
 });
+const Mail = z.object({ tenant_id: z.uuid(), notice_id: z.uuid(), person_id: z.uuid() });
 const Tenant = z.object({ tenant_id: z.uuid() });
 /** Before all ids. */
 const NIL = '00000000-0000-0000-0000-000000000000';
@@ -24,6 +25,9 @@ const REMINDERS = `
   WHERE reminded_at IS NULL AND dropped_at IS NULL AND plan_at <= $1
   AND (tenant_id, duty_id, stage, due_epoch) > ($2, $3, $4, $5)
   ORDER BY tenant_id, duty_id, stage, due_epoch LIMIT $6`;
+const MAILS = `
+  SELECT tenant_id, notice_id, person_id FROM notice_mail
+  WHERE sent_at IS NULL AND dropped_at IS NULL AND next_at <= $1 ORDER BY next_at, notice_id, person_id LIMIT $2`;
 const TENANTS = `SELECT DISTINCT tenant_id FROM duty WHERE state = 'open' AND due_at <= $1 ORDER BY tenant_id`;
 
 export interface WaitingMessage {
@@ -62,6 +66,15 @@ export class EveryTenant {
     return rows.map((row) => {
       const { tenant_id: tenantId, duty_id: dutyId, stage, due_epoch: dueEpoch, plan_at: planAt } = Reminder.parse(row);
       return { body: { tenantId, dutyId, stage, dueEpoch }, planAt: planAt.toISOString() };
+    });
+  }
+
+  /** Mails whose next try is due by `until`, the longest waiting first. */
+  async mails(until: Date, atMost: number): Promise<MailRef[]> {
+    const { rows } = await this.#pool.query(MAILS, [until, atMost]);
+    return rows.map((row) => {
+      const { tenant_id: tenantId, notice_id: noticeId, person_id: personId } = Mail.parse(row);
+      return { tenantId, noticeId, personId };
     });
   }
 

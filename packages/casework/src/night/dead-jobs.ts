@@ -45,7 +45,8 @@ export function heldJobs(world: World, tenantId: string, jobIds: readonly string
   );
 }
 
-async function lyingWithAPerson(
+/** Those of the jobs that a person has to decide about, or has left out. */
+export async function lyingWithAPerson(
   { tx, tenantId }: Pick<Work, 'tx' | 'tenantId'>,
   jobIds: readonly string[],
 ): Promise<{ job: string; left: boolean }[]> {

@@ -2,6 +2,9 @@ import type { DutyReminderBody } from '@ullage/contracts';
 import type { World } from '../office.ts';
 import { heldJobs, holdDeadJob } from './dead-jobs.ts';
 import type { DeadJob } from './dead-jobs.ts';
+import type { ReminderMail } from './mail-words.ts';
+import { failMail, markMailed, takeMail } from './mails.ts';
+import type { MailFailure, MailRef } from './mails.ts';
 import { fail, markSent, openMessage } from './outbox.ts';
 import type { Failure, Message } from './outbox.ts';
 import { recomputeDue } from './recompute-due.ts';
@@ -19,8 +22,13 @@ export interface Night {
   failed(tenantId: string, failure: Failure): Promise<void>;
   /** The reminders a circuit's duties want now, and those they want no more. */
   reminders(tenantId: string, circuitId: string): Promise<CircuitReminders>;
-  /** Gives one reminder, if it is still wanted: a notice on the board. */
+  /** Gives one reminder, if it is still wanted: a notice on the board, and its mails planned where mail is sent. */
   remind(body: DutyReminderBody): Promise<Reminded>;
+  /** Takes one try of a mail, for the caller alone; undefined when there is nothing to send now. */
+  takeMail(ref: MailRef): Promise<ReminderMail | undefined>;
+  mailed(ref: MailRef): Promise<void>;
+  /** The next try comes by itself; after too many, or at once for what can never be sent, a person sees it. */
+  mailFailed(ref: MailRef, failure: MailFailure): Promise<void>;
   /** Shows a person a job that keeps failing. */
   hold(tenantId: string, job: DeadJob): Promise<void>;
   /** Those of the job ids that lie with a person, or were left out by one. */
@@ -29,13 +37,17 @@ export interface Night {
   recomputeDue(tenantId: string): Promise<Recomputed>;
 }
 
-export function createNight(world: World): Night {
+/** `mails`: whether reminders go out by mail as well. */
+export function createNight(world: World, { mails = false }: { readonly mails?: boolean } = {}): Night {
   return {
     message: (tenantId, id) => openMessage(world, tenantId, id),
     sent: (tenantId, id) => markSent(world, tenantId, id),
     failed: (tenantId, failure) => fail(world, tenantId, failure),
     reminders: (tenantId, circuitId) => remindersOf(world, tenantId, circuitId),
-    remind: (body) => remind(world, body),
+    remind: (body) => remind(world, body, { mails }),
+    takeMail: (ref) => takeMail(world, ref),
+    mailed: (ref) => markMailed(world, ref),
+    mailFailed: (ref, failure) => failMail(world, ref, failure),
     hold: (tenantId, job) => holdDeadJob(world, tenantId, job),
     held: (tenantId, jobIds) => heldJobs(world, tenantId, jobIds),
     recomputeDue: (tenantId) => recomputeDue(world, tenantId),

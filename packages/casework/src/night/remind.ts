@@ -6,6 +6,7 @@ import type { World } from '../office.ts';
 import { toDate, toInstant } from '../pipeline/case.ts';
 import type { Work } from '../pipeline/case.ts';
 import { settleDeadJob } from './dead-jobs.ts';
+import { planMails } from './mails.ts';
 import { nightWork } from './night-work.ts';
 
 export interface WantedReminder {
@@ -43,7 +44,7 @@ export type Reminded = 'reminded' | 'not-wanted' | 'early';
 const EARLY_MS = 60_000;
 
 /** Gives a reminder once, however often and late it is asked to: the row says whether it was, in the same transaction. */
-export function remind(world: World, body: DutyReminderBody): Promise<Reminded> {
+export function remind(world: World, body: DutyReminderBody, { mails }: { mails: boolean }): Promise<Reminded> {
   const { tenantId } = body;
   return nightWork(world, { tenantId, action: 'duty-reminder' }, async (desk) => {
     const state = await stateOf(desk, body);
@@ -58,11 +59,12 @@ export function remind(world: World, body: DutyReminderBody): Promise<Reminded> 
     });
     if (given.count !== 1) return 'not-wanted';
     const id = world.newId();
+    const role = await whoIsTold(desk.tx, tenantId);
     await desk.tx.notice.create({
       data: {
         tenantId,
         id,
-        role: await whoIsTold(desk.tx, tenantId),
+        role,
         kind: 'reminder',
         dutyId: body.dutyId,
         body: { stage: body.stage },
@@ -70,6 +72,7 @@ export function remind(world: World, body: DutyReminderBody): Promise<Reminded> 
       },
     });
     desk.changed('notice', id, 'made');
+    if (mails) await planMails(desk, { id, role });
     await settleDeadJob(desk, reminderJobId(body));
     return 'reminded';
   });
