@@ -5,7 +5,7 @@ import type { Teller } from './teller.ts';
 export async function givePapers(tell: Teller): Promise<{ technicianId: string }> {
   const { office, actors, newId } = tell.stage;
   tell.go(-200, '09:00');
-  const { items } = await office.people(actors.owner, []);
+  const { items } = await office.people(actors.owner, { invitations: [], mailsLinks: false });
   const technician = items.find((person) => person.role === 'technician');
   if (!technician) throw new Error('the demo has no technician');
   const universal = { id: newId(), scheme: 'us-608', type: 'universal', registeredOn: tell.day(-2000) } as const;

@@ -43,7 +43,8 @@ const first = async (context: BrowserContext, path: string): Promise<string> => 
 
 test('the doors', async ({ page }) => {
   const faults = listenForFaults(page);
-  for (const path of ['/sign-in', '/sign-up', '/join/nobody', '/reset/nothing']) await check(page, path);
+  const paths = ['/sign-in', '/sign-up', '/join/nobody', '/reset/nothing', '/forgot', '/forgot/sent'];
+  for (const path of paths) await check(page, path);
   expect(faults).toEqual([]);
 });
 

@@ -113,7 +113,7 @@ describe('reading', () => {
     const { actors } = ours;
     const all = [
       await world.office.me(actors.owner),
-      await world.office.people(actors.owner, []),
+      await world.office.people(actors.owner, { invitations: [], mailsLinks: false }),
       await world.office.places(actors.owner, {}),
       await world.office.units(actors.owner, {}),
       await world.office.visits(actors.owner, {}),

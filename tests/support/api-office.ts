@@ -52,9 +52,9 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
     receivePart: async () => notFound(),
     photo: async () => notFound(),
     thumbnail: async () => notFound(),
-    people: async (actor, invitations) => {
-      note('people', actor, invitations);
-      return { items: [], invitations };
+    people: async (actor, door) => {
+      note('people', actor, door);
+      return { items: [], ...door };
     },
     places: async () => ({ customers: [], sites: [], units: [] }),
     units: async () => ({ items: [], next: null }),

@@ -4,6 +4,7 @@ import type { Office } from '@ullage/casework';
 import { createApi, createAuth, Log, openAuthPool, systemClock } from '@ullage/api';
 import type { Api, Clock, LimitSettings } from '@ullage/api';
 import { Database } from '@ullage/database';
+import { createMailer } from '@ullage/mail';
 import { makeCalendar } from '@ullage/units';
 import pg from 'pg';
 import { pino } from 'pino';
@@ -22,6 +23,9 @@ const plainPassword = {
 const calendar = makeCalendar(Temporal);
 export const newId = (): string => systemClock(calendar).newId();
 
+export const SENDER = { name: 'Ullage', address: 'mail@ullage.example' };
+const testMailer = (smtpUrl: string) => createMailer({ smtpUrl, from: SENDER }, { withinMs: 1_000 });
+
 export interface RunOptions {
   readonly office?: (parts: { database: Database; clock: Clock }) => Office;
   readonly limits?: LimitSettings;
@@ -29,6 +33,8 @@ export interface RunOptions {
   readonly heartbeatMs?: number;
   readonly pollMs?: number;
   readonly clock?: Clock;
+  /** Where its mail goes; without it none is sent. */
+  readonly smtpUrl?: string;
 }
 export interface Running extends Api {
   readonly db: FreshDatabase;
@@ -63,6 +69,7 @@ export async function runApi(options: RunOptions = {}): Promise<Running> {
     publicOrigin: ORIGIN,
     databaseUrl: db.urls.application,
     trustProxy: options.trustProxy,
+    mail: options.smtpUrl === undefined ? undefined : testMailer(options.smtpUrl),
     ...(options.limits === undefined ? {} : { limits: options.limits }),
     ...(options.heartbeatMs === undefined ? {} : { heartbeatMs: options.heartbeatMs }),
     ...(options.pollMs === undefined ? {} : { pollMs: options.pollMs }),

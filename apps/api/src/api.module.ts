@@ -7,6 +7,7 @@ import type { Metrics, Readiness } from './features/health/health.module.ts';
 import { PeopleModule } from './features/people/people.module.ts';
 import { PhotosModule } from './features/photos/photos.module.ts';
 import { RecordsModule } from './features/records/records.module.ts';
+import { ResetsModule } from './features/resets/resets.module.ts';
 import { SumsModule } from './features/sums/sums.module.ts';
 import { AccessGuard } from './http/access.guard.ts';
 import type { Limits } from './http/limits.ts';
@@ -51,6 +52,7 @@ export class ApiModule {
         PartsModule.of(made),
         HealthModule.of(made.readiness, made.metrics),
         PeopleModule.of(parts),
+        ResetsModule.of(parts),
         CommandsModule,
         PhotosModule,
         RecordsModule,

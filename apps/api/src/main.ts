@@ -2,6 +2,7 @@
 import { setTimeout as sleep } from 'node:timers/promises';
 import { createOffice } from '@ullage/casework';
 import { Database } from '@ullage/database';
+import { createMailer } from '@ullage/mail';
 import { makeCalendar } from '@ullage/units';
 import { pino } from 'pino';
 import { Temporal } from 'temporal-polyfill';
@@ -14,6 +15,8 @@ import type { Settings } from './env.ts';
 import { Log } from './http/log.ts';
 import type { Parts } from './parts.ts';
 
+/** Somebody waits for the answer, and is shown the link when this is over. */
+const MAIL_MS = 8_000;
 const WAIT_MS = 500;
 /** A log line for each of these many tries, so that somebody waiting sees why. */
 const TELL_EVERY = 10;
@@ -31,7 +34,8 @@ function partsOf(settings: Settings, log: Log): Parts {
     addressKnown: trustProxy !== undefined,
   });
   const office = createOffice({ database, calendar, now: () => clock.now(), newId: () => clock.newId() });
-  return { office, database, auth, clock, calendar, log, publicOrigin, databaseUrl, trustProxy, limits };
+  const mail = settings.mail && createMailer(settings.mail, { withinMs: MAIL_MS });
+  return { office, database, auth, clock, calendar, log, mail, publicOrigin, databaseUrl, trustProxy, limits };
 }
 
 /** Starting before the database is normal: both come up together after a power cut. */
@@ -68,7 +72,7 @@ async function main(): Promise<void> {
   const api = await createApi(parts);
   stop = () => api.close();
   await api.app.listen(settings.port, settings.host);
-  log.say('listening', { address: await api.app.getUrl() });
+  log.say('listening', { address: await api.app.getUrl(), mail: settings.mail !== undefined });
 }
 
 main().catch((error: unknown) => {

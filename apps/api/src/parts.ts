@@ -1,6 +1,7 @@
 /** The parts a running api is put together from, and the names under which they are handed to those that need them. */
 import type { Office } from '@ullage/casework';
 import type { Database } from '@ullage/database';
+import type { Mailer } from '@ullage/mail';
 import type { Calendar } from '@ullage/units';
 import type { Auth } from './auth/create-auth.ts';
 import type { Clock } from './clock.ts';
@@ -19,6 +20,8 @@ export interface Parts {
   readonly clock: Clock;
   readonly calendar: Calendar;
   readonly log: Log;
+  /** Undefined where no mail is sent. */
+  readonly mail: Mailer | undefined;
   readonly publicOrigin: string;
   /** The application's login: for the connection that listens for changes. */
   readonly databaseUrl: string;

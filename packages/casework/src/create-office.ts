@@ -26,7 +26,7 @@ export function createOffice(world: World): Office {
     photo: (actor, hash) => read(actor, (viewer) => photo(viewer, hash)),
     thumbnail: (actor, hash) => read(actor, (viewer) => thumbnail(viewer, hash)),
     me: (actor) => meView(world, actor),
-    people: (actor, invitations) => read(actor, (viewer) => peopleView(viewer, invitations)),
+    people: (actor, door) => read(actor, (viewer) => peopleView(viewer, door)),
     places: (actor, page) => read(actor, (viewer) => placesView(viewer, page)),
     units: (actor, page) => read(actor, (viewer) => unitList(viewer, page)),
     unit: (actor, id) => read(actor, (viewer) => unitView(viewer, id)),

@@ -71,7 +71,8 @@ export interface Office {
   photo(actor: Actor, hash: string): Promise<Shown>;
   thumbnail(actor: Actor, hash: string): Promise<Shown>;
   me(actor: Actor): Promise<MeView>;
-  people(actor: Actor, invitations: PeopleView['invitations']): Promise<PeopleView>;
+  /** `door` is what the sign-in side knows. */
+  people(actor: Actor, door: Pick<PeopleView, 'invitations' | 'mailsLinks'>): Promise<PeopleView>;
   places(actor: Actor, page: PageQuery): Promise<PlacesView>;
   units(actor: Actor, page: PageQuery): Promise<UnitListView>;
   unit(actor: Actor, unitId: string): Promise<UnitView>;

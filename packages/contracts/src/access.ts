@@ -4,6 +4,15 @@ import * as z from 'zod';
 export const ROLES = ['owner', 'manager', 'dispatcher', 'warehouse', 'technician', 'auditor'] as const;
 export const Role = z.enum(ROLES, { error: 'Role: choose one from the list.' });
 export type Role = (typeof ROLES)[number];
+/** A role in a sentence: on the page behind an invitation and in its mail. */
+export const ROLE_WORDS: Readonly<Record<Role, string>> = {
+  owner: 'an owner',
+  manager: 'a manager',
+  dispatcher: 'a dispatcher',
+  warehouse: 'a warehouse keeper',
+  technician: 'a technician',
+  auditor: 'an auditor, who may read everything and change nothing',
+};
 
 export const PERMISSIONS = [
   'books.read',

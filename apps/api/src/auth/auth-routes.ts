@@ -5,12 +5,8 @@
 import { text, TimeZone } from '@ullage/contracts';
 import * as z from 'zod';
 import { PASSWORD_MIN } from './create-auth.ts';
+import { Email } from './email.ts';
 
-const email = z
-  .string({ error: 'E-mail: give an address, as kim@firm.example.' })
-  .trim()
-  .max(254, { error: 'E-mail: give at most 254 characters.' })
-  .pipe(z.email({ error: 'E-mail: give an address, as kim@firm.example.' }));
 const password = (label: string) =>
   z
     .string({ error: `${label}: give at least ${PASSWORD_MIN} characters.` })
@@ -32,10 +28,10 @@ export interface AuthRoute {
 export const AUTH_ROUTES: Readonly<Record<string, AuthRoute>> = {
   '/get-session': { method: 'GET' },
   '/organization/list': { method: 'GET' },
-  '/sign-up/email': { method: 'POST', body: z.strictObject({ name, email, password: password('Password') }) },
+  '/sign-up/email': { method: 'POST', body: z.strictObject({ name, email: Email, password: password('Password') }) },
   '/sign-in/email': {
     method: 'POST',
-    body: z.strictObject({ email, password: anyPassword, rememberMe: z.boolean().optional() }),
+    body: z.strictObject({ email: Email, password: anyPassword, rememberMe: z.boolean().optional() }),
   },
   '/sign-out': { method: 'POST', body: z.strictObject({}) },
   '/organization/create': {

@@ -47,12 +47,19 @@ function organizations() {
     creatorRole: 'owner',
     invitationExpiresIn: LINK_DAYS * DAY_S,
     cancelPendingInvitationsOnReInvite: true,
-    // The link is shown once to whoever invites; nothing is mailed from here.
+    // Whether the link is mailed or shown once is decided where it is made: see the feature `people`.
     sendInvitationEmail: async () => undefined,
   });
 }
 
-function optionsOf(settings: AuthSettings, resets: AsyncLocalStorage<{ token?: string }>) {
+/** What a person chooses a new password with, and the address of their account as it stands there. */
+export interface ResetToken {
+  readonly token: string;
+  readonly email: string;
+}
+type Resets = AsyncLocalStorage<{ made?: ResetToken }>;
+
+function optionsOf(settings: AuthSettings, resets: Resets) {
   const { pool, password } = settings;
   return {
     appName: 'Ullage',
@@ -68,9 +75,16 @@ function optionsOf(settings: AuthSettings, resets: AsyncLocalStorage<{ token?: s
       minPasswordLength: PASSWORD_MIN,
       revokeSessionsOnPasswordReset: true,
       resetPasswordTokenExpiresIn: LINK_DAYS * DAY_S,
-      sendResetPassword: async ({ token }: { token: string }) => {
+      sendResetPassword: async ({ token, user }: { token: string; user: { email: string } }) => {
         const asked = resets.getStore();
-        if (asked !== undefined) asked.token = token;
+        if (asked !== undefined) asked.made = { token, email: user.email };
+      },
+      // Whoever asked three times has three links: with the first one used, none of the others may open the account.
+      onPasswordReset: async ({ user }: { user: { id: string } }) => {
+        await pool.query(
+          `DELETE FROM auth.verification WHERE value = $1 AND starts_with(identifier, 'reset-password:')`,
+          [user.id],
+        );
       },
       ...(password === undefined ? {} : { password }),
     },
@@ -93,7 +107,7 @@ function optionsOf(settings: AuthSettings, resets: AsyncLocalStorage<{ token?: s
   };
 }
 
-function makeLibrary(settings: AuthSettings, resets: AsyncLocalStorage<{ token?: string }>) {
+function makeLibrary(settings: AuthSettings, resets: Resets) {
   return betterAuth(optionsOf(settings, resets));
 }
 export interface Auth {
@@ -104,11 +118,11 @@ export interface Auth {
   /** What the library was told, for the test that compares its tables with ours. */
   readonly options: ReturnType<typeof optionsOf>;
   /** A single-use token to choose a new password with, good for seven days; undefined when nobody has the address. */
-  resetToken(email: string): Promise<string | undefined>;
+  resetToken(email: string): Promise<ResetToken | undefined>;
 }
 
 export function createAuth(settings: AuthSettings): Auth {
-  const resets = new AsyncLocalStorage<{ token?: string }>();
+  const resets = new AsyncLocalStorage<{ made?: ResetToken }>();
   const options = optionsOf(settings, resets);
   const library = makeLibrary(settings, resets);
   return {
@@ -117,9 +131,9 @@ export function createAuth(settings: AuthSettings): Auth {
     secret: settings.secret,
     options,
     async resetToken(email) {
-      const asked: { token?: string } = {};
+      const asked: { made?: ResetToken } = {};
       await resets.run(asked, () => library.api.requestPasswordReset({ body: { email } }));
-      return asked.token;
+      return asked.made;
     },
   };
 }

@@ -17,6 +17,8 @@ describe('safeNext', () => {
 test.each([
   ['/sign-in', true],
   ['/join/abc', true],
+  ['/forgot', true],
+  ['/forgot/sent', true],
   ['/field/visit/1', true],
   ['/fieldwork', false],
   ['/', false],

@@ -1,7 +1,7 @@
 /** Cookies by which the API knows a signed-in person; the second name over https. */
 export const SESSION_COOKIES = ['ullage.session_token', '__Secure-ullage.session_token'] as const;
 
-const OPEN = ['/sign-in', '/sign-up', '/join', '/reset', '/field'] as const;
+const OPEN = ['/sign-in', '/sign-up', '/join', '/forgot', '/reset', '/field'] as const;
 
 /** Whether a path may be opened without a session. `/field` keeps its own door: it must open without a signal. */
 export const isOpen = (path: string): boolean => OPEN.some((open) => path === open || path.startsWith(`${open}/`));

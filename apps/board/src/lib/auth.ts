@@ -45,6 +45,9 @@ export const signIn = (who: Pick<Person, 'email' | 'password'>): Promise<Answer<
 export const signOut = (): Promise<Answer<unknown>> => auth('sign-out', {});
 export const setActive = (organizationId: string): Promise<Answer<unknown>> =>
   auth('organization/set-active', { organizationId });
+/** Asks for a mail with a link. The answer is the same whether the address has an account or not. */
+export const askForReset = (email: string): Promise<Answer<unknown>> =>
+  call('/v1/password-resets', { body: { email } });
 export const resetPassword = (token: string, newPassword: string): Promise<Answer<unknown>> =>
   auth('reset-password', { token, newPassword });
 

@@ -30,6 +30,14 @@ export async function getAccount(): Promise<Account> {
 const Invitation = z.object({ contractor: z.string(), email: z.string(), role: Role, expiresAt: z.string() });
 export type Invitation = z.output<typeof Invitation>;
 
+const ResetWay = z.object({ byMail: z.boolean() });
+/** Whether somebody who forgot the password can have a link mailed. @throws ApiError when the API fails */
+export async function getResetWay(): Promise<z.output<typeof ResetWay>> {
+  const response = await fetchAsVisitor('/v1/password-resets');
+  if (!response.ok) throw new ApiError(response.status, '/v1/password-resets');
+  return ResetWay.parse(await response.json());
+}
+
 /** What the page behind a link may show; undefined for a link that is unknown, used or too old. */
 export async function getInvitation(secret: string): Promise<Invitation | undefined> {
   const response = await fetchAsVisitor(`/v1/invitations/${encodeURIComponent(secret)}`);

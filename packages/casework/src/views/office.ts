@@ -21,7 +21,7 @@ const certificateView = (row: CertificateRow): PeopleView['items'][number]['cert
 
 export async function peopleView(
   { tx, tenantId }: Viewer,
-  invitations: PeopleView['invitations'],
+  door: Pick<PeopleView, 'invitations' | 'mailsLinks'>,
 ): Promise<PeopleView> {
   const rows = await tx.person.findMany({
     where: { tenantId },
@@ -38,7 +38,7 @@ export async function peopleView(
       signsIn: row.userId !== null,
       certificates: row.certificates.map(certificateView),
     })),
-    invitations,
+    ...door,
   };
 }
 

@@ -44,6 +44,7 @@ export const PeopleView = z
       }),
     ),
     invitations: z.array(z.object({ id: z.string(), email: z.string(), role: z.enum(ROLES), expiresAt: z.string() })),
+    mailsLinks: z.boolean().meta({ description: 'Links go by mail; else they are shown once to whoever makes them.' }),
   })
   .meta({ id: 'People' });
 export type PeopleView = z.infer<typeof PeopleView>;

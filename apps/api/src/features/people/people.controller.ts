@@ -26,7 +26,7 @@ export class PeopleController {
     return this.#people.people(actor);
   }
 
-  /** The link stands in this answer and nowhere else. */
+  /** The link stands in one mail, or in this answer, and nowhere else. */
   @Post('people/invitations')
   @HttpCode(200)
   @Can('people.manage')

@@ -1,11 +1,17 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { Actor, Office } from '@ullage/casework';
-import { may, Refusal } from '@ullage/contracts';
+import { may, Refusal, ROLE_WORDS } from '@ullage/contracts';
 import type { PeopleView } from '@ullage/contracts';
 import type { Database } from '@ullage/database';
+import { invitationMail, resetMail } from '@ullage/mail';
+import type { Mailer, Writer } from '@ullage/mail';
 import { fromNodeHeaders } from 'better-auth/node';
+import { INVITATIONS, take } from '../../auth/attempts.ts';
+import { LINK_DAYS } from '../../auth/create-auth.ts';
 import type { Auth } from '../../auth/create-auth.ts';
 import type { Clock } from '../../clock.ts';
+import type { Log } from '../../http/log.ts';
+import { handOn } from './hand-on.ts';
 import { handleOf, listInvitations, secretOf, tellInvitation } from './invitations.ts';
 import type { InvitationTold } from './invitations.ts';
 import { asked } from './library.ts';
@@ -21,6 +27,9 @@ export interface PeopleParts {
   readonly auth: Auth;
   readonly clock: Clock;
   readonly publicOrigin: string;
+  readonly log: Log;
+  /** Undefined where no mail is sent. */
+  readonly mail: Mailer | undefined;
 }
 /** Who acts, with the cookie by which the library knows them. */
 export interface Asking {
@@ -41,20 +50,26 @@ export class PeopleService {
   }
 
   async people(actor: Actor): Promise<PeopleView> {
-    const { auth, office, clock } = this.#parts;
+    const { auth, office, clock, mail } = this.#parts;
     const sees = may(actor.role, 'people.manage');
-    return office.people(actor, sees ? await listInvitations(auth.pool, actor.tenantId, clock.date()) : []);
+    const invitations = sees ? await listInvitations(auth.pool, actor.tenantId, clock.date()) : [];
+    return office.people(actor, { invitations, mailsLinks: mail !== undefined });
   }
 
   async invite(asking: Asking, { email, role, personId }: Invite): Promise<Link> {
     const { tenantId } = asking.actor;
+    const { mail, auth, clock } = this.#parts;
     if (personId !== undefined) await this.#sameAddress(tenantId, personId, email);
+    if (mail !== undefined) await take(auth.pool, INVITATIONS, { who: tenantId, nowMs: clock.date().getTime() });
+    const by = await this.#sender(asking);
     const body = { email, role, organizationId: tenantId };
     const made = await asked(
-      this.#parts.auth.library.api.createInvitation({ headers: headersOf(asking), body: { ...body, resend: false } }),
+      auth.library.api.createInvitation({ headers: headersOf(asking), body: { ...body, resend: false } }),
     );
     await this.#writeDown(asking, { action: 'invite', recordId: personId, detail: { email, role } });
-    return { id: handleOf(made.id), url: `${this.#parts.publicOrigin}/join/${made.id}` };
+    const url = `${this.#parts.publicOrigin}/join/${made.id}`;
+    const words = by && invitationMail({ by, role: ROLE_WORDS[role], to: email, url, days: LINK_DAYS });
+    return { id: handleOf(made.id), ...(await handOn(this.#parts, { to: email, url, words })) };
   }
 
   async withdraw(asking: Asking, handle: string): Promise<Done> {
@@ -86,7 +101,7 @@ export class PeopleService {
   }
 
   /**
-   * A link to choose a new password. It opens the whole account, so it is not given for an owner but by an owner, nor
+   * A link to choose a new password. Shown, it opens the whole account, so it is not given for an owner but by an owner, nor
    * for an account that belongs to another contractor too.
    */
   async resetLink(asking: Asking, personId: string): Promise<ResetLink> {
@@ -97,10 +112,20 @@ export class PeopleService {
     if (member.elsewhere > 0) {
       throw new Refusal('not-possible', 'This account belongs to another contractor too: no reset link from here.');
     }
-    const token = await this.#parts.auth.resetToken(member.email);
-    if (token === undefined) throw new Refusal('not-possible', 'This person does not sign in.');
+    const by = await this.#sender(asking);
+    const made = await this.#parts.auth.resetToken(member.email);
+    if (made === undefined) throw new Refusal('not-possible', 'This person does not sign in.');
     await this.#writeDown(asking, { action: 'make-reset-link', recordId: personId, detail: {} });
-    return { url: `${this.#parts.publicOrigin}/reset/${token}` };
+    const url = `${this.#parts.publicOrigin}/reset/${made.token}`;
+    const words = by && resetMail({ by, url, days: LINK_DAYS });
+    return handOn(this.#parts, { to: made.email, url, words });
+  }
+
+  /** Who writes and for whom, read before the link is made: what fails then leaves no link that nobody has. */
+  async #sender({ actor }: Asking): Promise<Writer | undefined> {
+    if (this.#parts.mail === undefined) return undefined;
+    const { user, tenant } = await this.#parts.office.me(actor);
+    return { name: user.name, contractor: tenant.name };
   }
 
   #writeDown({ actor, key }: Asking, change: Omit<Change, 'key'>): Promise<void> {

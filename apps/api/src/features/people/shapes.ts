@@ -1,23 +1,24 @@
 import { Id, Role } from '@ullage/contracts';
 import * as z from 'zod';
+import { Email } from '../../auth/email.ts';
 
-const MAIL = 'E-mail: give an address, as kim@firm.example.';
 export const Invite = z
   .strictObject({
-    email: z
-      .string({ error: MAIL })
-      .trim()
-      .max(254, { error: 'E-mail: give at most 254 characters.' })
-      .pipe(z.email({ error: MAIL })),
+    email: Email,
     role: Role,
     personId: Id.optional().meta({ description: 'A person who is known already; the e-mail must be theirs.' }),
   })
   .meta({ id: 'Invite' });
 export type Invite = z.output<typeof Invite>;
-/** A link that is shown once and works once, for seven days. */
-export const Link = z.object({ id: z.string(), url: z.string() }).meta({ id: 'Link' });
+/** How a link that works once, for seven days, comes to whom it is for. */
+const Handed = {
+  to: z.string().meta({ description: 'The address of whom it is for.' }),
+  mail: z.enum(['sent', 'failed', 'off']).meta({ description: 'Off: this server sends no mail.' }),
+  url: z.string().nullable().meta({ description: 'Shown this once, to be handed on; null when it was mailed.' }),
+};
+export const Link = z.object({ id: z.string(), ...Handed }).meta({ id: 'Link' });
 export type Link = z.output<typeof Link>;
-export const ResetLink = z.object({ url: z.string() }).meta({ id: 'ResetLink' });
+export const ResetLink = z.object(Handed).meta({ id: 'ResetLink' });
 export type ResetLink = z.output<typeof ResetLink>;
 export const NewRole = z.strictObject({ role: Role }).meta({ id: 'NewRole' });
 export type NewRole = z.output<typeof NewRole>;

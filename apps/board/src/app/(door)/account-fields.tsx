@@ -8,7 +8,7 @@ export interface AccountFieldsProps {
   readonly email?: string | undefined;
 }
 
-function Email({ errors, email }: AccountFieldsProps) {
+export function EmailField({ errors, email }: AccountFieldsProps) {
   return (
     <TextField
       id="email"
@@ -51,7 +51,7 @@ export function NewAccountFields(props: AccountFieldsProps) {
         maxLength={120}
         error={props.errors['name']}
       />
-      <Email {...props} />
+      <EmailField {...props} />
       <NewPassword errors={props.errors} />
     </>
   );
@@ -60,7 +60,7 @@ export function NewAccountFields(props: AccountFieldsProps) {
 export function KnownAccountFields(props: AccountFieldsProps) {
   return (
     <>
-      <Email {...props} />
+      <EmailField {...props} />
       <TextField
         id="password"
         name="password"

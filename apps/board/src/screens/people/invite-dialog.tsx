@@ -7,13 +7,15 @@ import { Dialog } from '../../ui/dialog.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { Select } from '../../ui/select.tsx';
 import { TextField } from '../../ui/text-field.tsx';
-import { LinkOnce } from './link-once.tsx';
+import { HandedLink, type Handed } from './link-once.tsx';
 import { peopleField, rolesFor, type Member } from './people-form.ts';
 import { useAct } from './use-act.ts';
 import css from './people.module.css';
 
 export interface InviteProps {
   readonly mine: Role;
+  /** Whether the link is mailed; else whoever invites hands it on. */
+  readonly mails: boolean;
   /** Somebody who is registered already and shall sign in now. */
   readonly person: Member | undefined;
   readonly onClose: () => void;
@@ -66,41 +68,42 @@ function InviteFields({ mine, email, role, problem, setEmail, setRole, onSubmit 
   );
 }
 
-/** Invites by a link that is handed on by whoever invites. */
-export function InviteDialog({ mine, person, onClose, onChanged }: InviteProps) {
+/** Invites by a link, which is mailed or handed on by whoever invites. */
+export function InviteDialog({ mine, mails, person, onClose, onChanged }: InviteProps) {
   const [email, setEmail] = useState(person?.email ?? '');
   const [role, setRole] = useState<string>(person ? 'technician' : '');
-  const [url, setUrl] = useState('');
+  const [link, setLink] = useState<Handed>();
   const { busy, problem, act, refuse } = useAct();
   async function invite(): Promise<void> {
     if (role === '') return refuse([{ pointer: '#/role', detail: 'Role: choose one from the list.' }]);
     const body = { email: email.trim(), role, ...(person ? { personId: person.id } : {}) };
-    const link = await act<{ url: string }>('/v1/people/invitations', { body });
-    if (!link) return;
-    setUrl(link.url);
+    const made = await act<Handed>('/v1/people/invitations', { body });
+    if (!made) return;
+    setLink(made);
     onChanged();
   }
-  const done = url !== '';
   return (
     <Dialog
       open
       title={person ? `Invite ${person.name}` : 'Invite somebody'}
       onClose={onClose}
       actions={
-        done ? (
-          <Button onClick={onClose}>Done</Button>
+        link ? (
+          <Button autoFocus={link.url === null} onClick={onClose}>
+            Done
+          </Button>
         ) : (
           <>
             <Button kind="main" busy={busy} onClick={() => void invite()}>
-              Make the link
+              {mails ? 'Send the invitation' : 'Make the link'}
             </Button>
             <Button onClick={onClose}>Leave it</Button>
           </>
         )
       }
     >
-      {done ? (
-        <LinkOnce url={url}>{`Hand this link to ${email.trim()}.`}</LinkOnce>
+      {link ? (
+        <HandedLink link={link} shown={`Hand this link to ${link.to}.`} />
       ) : (
         <InviteFields
           {...{ mine, email, role, problem, setEmail, setRole }}

@@ -3,8 +3,26 @@ import { useRef, useState } from 'react';
 import { Button } from '../../ui/button.tsx';
 import css from './people.module.css';
 
+/** How a link came to whom it is for: by mail, or by being shown here. */
+export interface Handed {
+  readonly to: string;
+  readonly mail: 'sent' | 'failed' | 'off';
+  readonly url: string | null;
+}
+
+/** `shown` is the sentence before a link that is handed on by whoever made it. */
+export function HandedLink({ link, shown }: { link: Handed; shown: string }) {
+  if (link.url !== null)
+    return <LinkOnce url={link.url}>{link.mail === 'failed' ? `The mail did not go out. ${shown}` : shown}</LinkOnce>;
+  return (
+    <p role="status">
+      Sent to <b className={css['address']}>{link.to}</b>. The link in the mail works once and ends after seven days.
+    </p>
+  );
+}
+
 /** A link that the server will never show again: to read, to copy, to hand on. */
-export function LinkOnce({ url, children }: { url: string; children: string }) {
+function LinkOnce({ url, children }: { url: string; children: string }) {
   const field = useRef<HTMLInputElement>(null);
   const [copied, setCopied] = useState(false);
   async function copy(): Promise<void> {

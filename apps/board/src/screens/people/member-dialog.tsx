@@ -6,13 +6,15 @@ import { Dialog } from '../../ui/dialog.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { Select } from '../../ui/select.tsx';
 import { tell } from '../../ui/toast.tsx';
-import { LinkOnce } from './link-once.tsx';
+import { HandedLink, type Handed } from './link-once.tsx';
 import { peopleField, ROLE_NAMES, rolesFor, type Member } from './people-form.ts';
 import { useAct } from './use-act.ts';
 import css from './people.module.css';
 
 export interface MemberDialogProps {
   readonly mine: Role;
+  /** Whether links are mailed; else whoever makes one hands it on. */
+  readonly mails: boolean;
   readonly member: Member;
   readonly onClose: () => void;
   readonly onChanged: () => void;
@@ -44,9 +46,9 @@ function Leaving({ name, busy, onRemove }: { name: string; busy: boolean; onRemo
 }
 
 /** What may be done with somebody who signs in: another role, a link for a forgotten password, or the door. */
-export function MemberDialog({ mine, member, onClose, onChanged }: MemberDialogProps) {
+export function MemberDialog({ mine, mails, member, onClose, onChanged }: MemberDialogProps) {
   const [role, setRole] = useState<string>(member.role ?? '');
-  const [url, setUrl] = useState('');
+  const [link, setLink] = useState<Handed>();
   const { busy, problem, act } = useAct();
   const at = `/v1/people/${encodeURIComponent(member.id)}` as const;
   async function changeRole(): Promise<void> {
@@ -62,14 +64,14 @@ export function MemberDialog({ mine, member, onClose, onChanged }: MemberDialogP
     onClose();
   }
   async function reset(): Promise<void> {
-    const link = await act<{ url: string }>(`${at}/reset-link`, { body: {} });
-    if (link) setUrl(link.url);
+    const made = await act<Handed>(`${at}/reset-link`, { body: {} });
+    if (made) setLink(made);
   }
   return (
     <Dialog open title={member.name} onClose={onClose} actions={<Button onClick={onClose}>Done</Button>}>
       <div className={css['fields']}>
         <ProblemSummary problem={problem} fieldOf={peopleField} />
-        {url !== '' && <LinkOnce url={url}>{`${member.name} chooses a new password by this link.`}</LinkOnce>}
+        {link && <HandedLink link={link} shown={`${member.name} chooses a new password by this link.`} />}
         <Select
           id="people-role"
           label="Role"
@@ -87,7 +89,7 @@ export function MemberDialog({ mine, member, onClose, onChanged }: MemberDialogP
             Change the role
           </Button>
           <Button busy={busy} onClick={() => void reset()}>
-            Link for a new password
+            {mails ? 'Mail a link for a new password' : 'Link for a new password'}
           </Button>
         </Actions>
         <Leaving name={member.name} busy={busy} onRemove={() => void remove()} />

@@ -158,9 +158,13 @@ export function People(props: PeopleProps) {
           <Invitations list={data.invitations} timeZone={props.timeZone} onChanged={refresh} />
         </section>
       )}
-      {open?.is === 'invite' && <InviteDialog mine={props.mine.role} person={open.person} {...shared} />}
+      {open?.is === 'invite' && (
+        <InviteDialog mine={props.mine.role} mails={data.mailsLinks} person={open.person} {...shared} />
+      )}
       {open?.is === 'person' && <PersonDialog person={open.person} {...shared} />}
-      {open?.is === 'member' && <MemberDialog mine={props.mine.role} member={open.person} {...shared} />}
+      {open?.is === 'member' && (
+        <MemberDialog mine={props.mine.role} mails={data.mailsLinks} member={open.person} {...shared} />
+      )}
     </main>
   );
 }

@@ -17,6 +17,9 @@ export default async function SignInPage({ searchParams }: PageProps<'/sign-in'>
       </div>
       <SignInForm to={to} />
       <p className={css['other']}>
+        <Link href="/forgot">Forgot the password?</Link>
+      </p>
+      <p className={css['other']}>
         New here? <Link href="/sign-up">Start with your contractor</Link>. Somebody who works for one joins by the link
         they were sent.
       </p>

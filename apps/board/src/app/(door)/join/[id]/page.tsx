@@ -1,3 +1,4 @@
+import { ROLE_WORDS } from '@ullage/contracts';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
@@ -6,7 +7,6 @@ import css from '../../door.module.css';
 import { SignOutButton } from '../../sign-out-button.tsx';
 import { AcceptButton } from './accept-button.tsx';
 import { JoinForms } from './join-forms.tsx';
-import { ROLE_WORDS } from './role-words.ts';
 
 export const metadata: Metadata = { title: 'Join', referrer: 'no-referrer' };
 

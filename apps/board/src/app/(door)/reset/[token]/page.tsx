@@ -1,4 +1,5 @@
 import type { Metadata } from 'next';
+import Link from 'next/link';
 import css from '../../door.module.css';
 import { ResetForm } from './reset-form.tsx';
 
@@ -13,6 +14,9 @@ export default async function ResetPage({ params }: PageProps<'/reset/[token]'>)
         <p className={css['lead']}>You are signed out everywhere else, and sign in with it next.</p>
       </div>
       <ResetForm token={token} />
+      <p className={css['other']}>
+        The link does not work any more? <Link href="/forgot">Ask for another</Link>.
+      </p>
     </>
   );
 }
