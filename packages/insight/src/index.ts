@@ -1,0 +1,18 @@
+export { additionsOf } from './additions.ts';
+export type { Addition, GasMove, Purpose } from './additions.ts';
+export { co2eKg, gasAdded, gasCost, priceOn } from './gas-added.ts';
+export type { GasAdded, GasCost, Gwp, Price } from './gas-added.ts';
+export { LEAST_TOP_OFFS, nextTopOff } from './next-top-off.ts';
+export type { NextTopOff } from './next-top-off.ts';
+export { oneAdditionAway } from './one-addition-away.ts';
+export type { NearThreshold, OneAdditionAway } from './one-addition-away.ts';
+export { poissonLimits, USUAL_CONFIDENCE } from './poisson.ts';
+export type { Limits } from './poisson.ts';
+export { evidencePerYear, LEAST_YEARS, rankRepeats } from './rank.ts';
+export type { Standing } from './rank.ts';
+export { watchedIn, WINDOW_MONTHS, windowTo, yearlyRate } from './rate.ts';
+export type { Watched, Window, YearlyRate } from './rate.ts';
+export { repeatOf } from './repeat.ts';
+export type { CircuitRecord, Repeat } from './repeat.ts';
+export { topOffs } from './top-offs.ts';
+export type { CircuitHistory, JudgedAddition, ReasonCode, Repair, Verification } from './top-offs.ts';
