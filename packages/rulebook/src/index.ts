@@ -15,3 +15,5 @@ export { findRefrigerant, REFRIGERANTS } from './refrigerants.ts';
 export type { Component, Refrigerant } from './refrigerants.ts';
 export type { PressureClass, PressureClassReason } from './pressure-class.ts';
 export { scope } from './scope.ts';
+export { GWP_SETS, reportedGwp } from './gwp-sets.ts';
+export type { GwpSet } from './gwp-sets.ts';
