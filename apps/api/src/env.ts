@@ -1,20 +1,21 @@
 /** The one place that reads the environment. */
+import { LogLevel, readEnvironment, ServerUrl } from '@ullage/contracts';
+import type { ProcessEnvironment } from '@ullage/contracts';
 import { MAIL_ENVIRONMENT, mailSettings, SENDER_IS_NAMED } from '@ullage/mail';
 import type { MailSettings } from '@ullage/mail';
 import * as z from 'zod';
 import { LIMITS } from './http/limits.ts';
 import type { LimitSettings } from './http/limits.ts';
 
-const Url = z.url();
 const Environment = z
   .object({
     PORT: z.coerce.number().int().min(0).max(65_535).default(3100),
     /** The board stands in front: nobody else needs to reach the api. */
     HOST: z.string().min(1).default('127.0.0.1'),
-    DATABASE_URL: Url,
-    AUTH_DATABASE_URL: Url,
+    DATABASE_URL: ServerUrl,
+    AUTH_DATABASE_URL: ServerUrl,
     /** The address people type, of the board: links and the check of where a request comes from stand on it. */
-    PUBLIC_ORIGIN: Url.transform((url) => new URL(url).origin),
+    PUBLIC_ORIGIN: ServerUrl.transform((url) => new URL(url).origin),
     AUTH_SECRET: z.string().min(32, { error: 'AUTH_SECRET: at least 32 characters of chance' }),
     /** Addresses of a proxy that overwrites the forwarded header, as `10.0.0.0/8`; without it no address is believed. */
     TRUST_PROXY: z.string().min(1).optional(),
@@ -25,7 +26,7 @@ const Environment = z
     /** Says that a database with demo accounts may be served to the public. */
     DEMO_IN_PUBLIC: z.literal('yes').optional(),
     ...MAIL_ENVIRONMENT,
-    LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
+    LOG_LEVEL: LogLevel,
   })
   .check(SENDER_IS_NAMED);
 export interface Settings {
@@ -40,18 +41,12 @@ export interface Settings {
   readonly demoInPublic: boolean;
   /** Undefined where no mail is sent. */
   readonly mail: MailSettings | undefined;
-  readonly logLevel: z.output<typeof Environment>['LOG_LEVEL'];
+  readonly logLevel: z.output<typeof LogLevel>;
 }
 
 /** @throws Error naming each variable that is missing or wrong, never its value. */
-export function readSettings(environment: Readonly<Record<string, string | undefined>> = process.env): Settings {
-  const given = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ''));
-  const read = Environment.safeParse(given);
-  if (!read.success) {
-    const faults = read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`);
-    throw new Error(`The environment is not complete.\n${faults.join('\n')}`);
-  }
-  const { data } = read;
+export function readSettings(environment: ProcessEnvironment = process.env): Settings {
+  const data = readEnvironment(Environment, environment);
   return {
     port: data.PORT,
     host: data.HOST,

@@ -1,9 +1,7 @@
-import { z } from 'zod';
+import { readEnvironment, ServerUrl } from '@ullage/contracts';
+import * as z from 'zod';
 
-const url = z
-  .string()
-  .regex(/^\w+:\/\/\S+$/, 'must be a URL')
-  .optional();
+const url = ServerUrl.optional();
 
 /** Everything the command line reads from its environment; nothing else in this app looks at `process.env`. */
 const CliEnv = z.object({
@@ -30,17 +28,8 @@ const CliEnv = z.object({
 });
 export type CliEnv = z.output<typeof CliEnv>;
 
-/**
- * The environment of this run, checked.
- * @throws Error with one sentence per wrong variable: a person mistyped it and must see which.
- */
-export function readEnv(): CliEnv {
-  // A variable set to nothing (`REDIS_URL= npm start`) means "not set".
-  const given = Object.fromEntries(Object.entries(process.env).filter(([, value]) => value !== ''));
-  const parsed = CliEnv.safeParse(given);
-  if (parsed.success) return parsed.data;
-  throw new Error(parsed.error.issues.map((issue) => `${issue.path.join('.')} ${issue.message}.`).join(' '));
-}
+/** The environment of this run. @throws Error naming each variable that is wrong: a person mistyped it and must see which */
+export const readEnv = (): CliEnv => readEnvironment(CliEnv, process.env);
 
 /** The environment a child process gets: ours, with `extra` on top. */
 export function childEnv(extra: Readonly<Record<string, string | undefined>> = {}): NodeJS.ProcessEnv {

@@ -1,9 +1,10 @@
 /** The one place that reads the environment. */
+import { LogLevel, readEnvironment, ServerUrl } from '@ullage/contracts';
+import type { ProcessEnvironment } from '@ullage/contracts';
 import { MAIL_ENVIRONMENT, mailSettings, SENDER_IS_NAMED } from '@ullage/mail';
 import type { MailSettings } from '@ullage/mail';
 import * as z from 'zod';
 
-const Url = z.url();
 interface Links {
   readonly SMTP_URL?: string | undefined;
   readonly PUBLIC_ORIGIN?: string | undefined;
@@ -15,15 +16,15 @@ const ORIGIN_IS_KNOWN = z.refine<Links>((given) => given.SMTP_URL === undefined 
 });
 const Environment = z
   .object({
-    DATABASE_URL: Url,
-    QUEUE_DATABASE_URL: Url,
-    RELAY_DATABASE_URL: Url,
+    DATABASE_URL: ServerUrl,
+    QUEUE_DATABASE_URL: ServerUrl,
+    RELAY_DATABASE_URL: ServerUrl,
     /** The queue lies in Redis when this is set, else in PostgreSQL. */
     REDIS_URL: z.url({ protocol: /^rediss?$/ }).optional(),
     /** The address people type, of the board: the links in mails stand on it, and nothing else here. */
-    PUBLIC_ORIGIN: Url.transform((url) => new URL(url).origin).optional(),
+    PUBLIC_ORIGIN: ServerUrl.transform((url) => new URL(url).origin).optional(),
     ...MAIL_ENVIRONMENT,
-    LOG_LEVEL: z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info'),
+    LOG_LEVEL: LogLevel,
   })
   .check(SENDER_IS_NAMED, ORIGIN_IS_KNOWN);
 /** Mail as this program sends it: with links to the board. */
@@ -35,18 +36,12 @@ export interface Settings {
   readonly redisUrl: string | undefined;
   /** Undefined where no mail is sent. */
   readonly mail: Mailing | undefined;
-  readonly logLevel: z.output<typeof Environment>['LOG_LEVEL'];
+  readonly logLevel: z.output<typeof LogLevel>;
 }
 
 /** @throws Error naming each variable that is missing or wrong, never its value. */
-export function readSettings(environment: Readonly<Record<string, string | undefined>> = process.env): Settings {
-  const given = Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== ''));
-  const read = Environment.safeParse(given);
-  if (!read.success) {
-    const faults = read.error.issues.map((issue) => `${issue.path.join('.')}: ${issue.message}`);
-    throw new Error(`The environment is not complete.\n${faults.join('\n')}`);
-  }
-  const { data } = read;
+export function readSettings(environment: ProcessEnvironment = process.env): Settings {
+  const data = readEnvironment(Environment, environment);
   const { PUBLIC_ORIGIN: publicOrigin } = data;
   const mail = mailSettings(data);
   return {

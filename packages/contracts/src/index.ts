@@ -1,5 +1,6 @@
 export * from './access.ts';
 export * from './commands/index.ts';
+export * from './environment.ts';
 export * from './jobs.ts';
 export * from './photos.ts';
 export * from './primitives.ts';
