@@ -1,8 +1,7 @@
 /** Stands in for the office where a test is about the way there: it keeps what it was asked and answers the least. */
-import type { Actor, Office } from '@ullage/casework';
+import type { Actor, Clock, Office } from '@ullage/casework';
 import { MAY, Refusal } from '@ullage/contracts';
 import type { Database } from '@ullage/database';
-import type { Clock } from '@ullage/api';
 
 export interface Asked {
   readonly method: string;

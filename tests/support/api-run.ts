@@ -1,8 +1,9 @@
 /** A whole api in the test's process, on a database of its own. */
 import { randomBytes } from 'node:crypto';
-import type { Office } from '@ullage/casework';
-import { createApi, createAuth, Log, openAuthPool, systemClock } from '@ullage/api';
-import type { Api, Clock, LimitSettings } from '@ullage/api';
+import { systemClock } from '@ullage/casework';
+import type { Clock, Office } from '@ullage/casework';
+import { createApi, createAuth, Log, openAuthPool } from '@ullage/api';
+import type { Api, LimitSettings } from '@ullage/api';
 import { Database } from '@ullage/database';
 import { createMailer } from '@ullage/mail';
 import { makeCalendar } from '@ullage/units';

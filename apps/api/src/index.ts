@@ -5,8 +5,6 @@ export { ATTEMPTS } from './auth/attempts.ts';
 export { AUTH_ROUTES } from './auth/auth-routes.ts';
 export { createAuth, openAuthPool } from './auth/create-auth.ts';
 export type { Auth, AuthSettings } from './auth/create-auth.ts';
-export { systemClock } from './clock.ts';
-export type { Clock } from './clock.ts';
 export { refuseDemoInPublic } from './demo-guard.ts';
 export { readSettings } from './env.ts';
 export type { LimitSettings } from './http/limits.ts';

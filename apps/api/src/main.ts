@@ -1,6 +1,6 @@
 /** Starts the api: waits for the database, listens, and leaves in order when it is told to. */
 import { setTimeout as sleep } from 'node:timers/promises';
-import { createOffice } from '@ullage/casework';
+import { createOffice, systemClock } from '@ullage/casework';
 import { Database } from '@ullage/database';
 import { createMailer } from '@ullage/mail';
 import { makeCalendar } from '@ullage/units';
@@ -8,7 +8,6 @@ import { pino } from 'pino';
 import { Temporal } from 'temporal-polyfill';
 import { createApi } from './app.ts';
 import { createAuth, openAuthPool } from './auth/create-auth.ts';
-import { systemClock } from './clock.ts';
 import { refuseDemoInPublic } from './demo-guard.ts';
 import { readSettings } from './env.ts';
 import type { Settings } from './env.ts';

@@ -1,10 +1,9 @@
 /** The parts a running api is put together from, and the names under which they are handed to those that need them. */
-import type { Office } from '@ullage/casework';
+import type { Clock, Office } from '@ullage/casework';
 import type { Database } from '@ullage/database';
 import type { Mailer } from '@ullage/mail';
 import type { Calendar } from '@ullage/units';
 import type { Auth } from './auth/create-auth.ts';
-import type { Clock } from './clock.ts';
 import type { LimitSettings } from './http/limits.ts';
 import type { Log } from './http/log.ts';
 

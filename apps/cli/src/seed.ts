@@ -5,11 +5,11 @@ import { join } from 'node:path';
 import { hashPassword } from 'better-auth/crypto';
 import pg from 'pg';
 import { Temporal } from 'temporal-polyfill';
-import { createOffice } from '@ullage/casework';
+import { createOffice, systemClock } from '@ullage/casework';
 import type { Actor } from '@ullage/casework';
 import type { Role } from '@ullage/contracts';
 import { Database } from '@ullage/database';
-import { makeCalendar, uuidv7 } from '@ullage/units';
+import { makeCalendar } from '@ullage/units';
 import type { Instant } from '@ullage/units';
 import { DEMO_ZONE, seedDemo } from '../../../prisma/seed/demo.ts';
 import { readEnv } from './env.ts';
@@ -71,9 +71,10 @@ async function main(): Promise<void> {
   await auth.connect();
   const database = new Database({ url: env.DATABASE_URL, name: 'ullage seed', connections: 2 });
   try {
-    const start = calendar.fromEpochMs(Date.now());
+    const system = systemClock(calendar);
+    const start = system.now();
     let clock: Instant = start;
-    const newId = (): string => uuidv7(Date.now(), randomBytes(10));
+    const newId = (): string => system.newId();
     const office = createOffice({ database, calendar, now: () => clock, newId });
     const signIns = (Object.keys(PEOPLE) as Role[]).map((role): SignIn => ({
       role,

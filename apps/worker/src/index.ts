@@ -1,5 +1,4 @@
 /** For tests that run the whole worker in their own process. */
-export type { Clock } from './clock.ts';
 export { readSettings } from './env.ts';
 export { Log } from './log.ts';
 export { makeParts } from './make-parts.ts';

@@ -1,14 +1,6 @@
 /** Never bodies or names: an error's message may quote them, so only its kind and the places it passed are written. */
-import { sqlState } from '@ullage/database';
+import { traits } from '@ullage/database';
 import type { Logger } from 'pino';
-
-/** What may be told of an error. */
-function traits(error: unknown): Record<string, unknown> {
-  if (!(error instanceof Error)) return { kind: typeof error };
-  const code = 'code' in error && typeof error.code === 'string' ? error.code : undefined;
-  const places = (error.stack ?? '').split('\n').filter((line) => /^\s+at /.test(line));
-  return { kind: error.name, code, sqlState: sqlState(error), at: places.slice(0, 12).map((line) => line.trim()) };
-}
 
 export class Log {
   readonly #logger: Logger;

@@ -1,9 +1,9 @@
 /** Starts the worker: waits for database and queue, works, and finishes what it began when it is told to leave. */
 import { setTimeout as sleep } from 'node:timers/promises';
+import { systemClock } from '@ullage/casework';
 import { makeCalendar } from '@ullage/units';
 import { pino } from 'pino';
 import { Temporal } from 'temporal-polyfill';
-import { systemClock } from './clock.ts';
 import { readSettings } from './env.ts';
 import { Log } from './log.ts';
 import { makeParts } from './make-parts.ts';

@@ -1,8 +1,8 @@
 import { createNight } from '@ullage/casework';
+import type { Clock } from '@ullage/casework';
 import { Database } from '@ullage/database';
 import { createMailer } from '@ullage/mail';
 import type { Calendar } from '@ullage/units';
-import type { Clock } from './clock.ts';
 import type { Settings } from './env.ts';
 import type { Log } from './log.ts';
 import { PACE } from './pace.ts';

@@ -1,8 +1,7 @@
 /** The parts a running worker is put together from, and the names under which they are handed on. */
-import type { Night } from '@ullage/casework';
+import type { Clock, Night } from '@ullage/casework';
 import type { Database } from '@ullage/database';
 import type { Mailer } from '@ullage/mail';
-import type { Clock } from './clock.ts';
 import type { Log } from './log.ts';
 import type { QueueBackend } from './queue/backend.ts';
 import type { EveryTenant } from './relay/every-tenant.ts';

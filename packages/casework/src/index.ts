@@ -1,3 +1,5 @@
+export { systemClock } from './clock.ts';
+export type { Clock } from './clock.ts';
 export { createOffice } from './create-office.ts';
 export type { Actor, DeskCommand, Office, PageQuery, World } from './office.ts';
 export { problemOf, PROBLEMS } from './pipeline/problem.ts';

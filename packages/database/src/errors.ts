@@ -61,3 +61,14 @@ export function retryable(error: unknown): Retry {
   }
   return 'no';
 }
+
+/**
+ * What may be written to a log of anything thrown: its kind, its code and the places it passed. Never its message, which
+ * may quote what somebody typed.
+ */
+export function traits(error: unknown): Record<string, unknown> {
+  if (!(error instanceof Error)) return { kind: typeof error };
+  const code = 'code' in error && typeof error.code === 'string' ? error.code : undefined;
+  const places = (error.stack ?? '').split('\n').filter((line) => /^\s+at /.test(line));
+  return { kind: error.name, code, sqlState: sqlState(error), at: places.slice(0, 12).map((line) => line.trim()) };
+}

@@ -1,12 +1,12 @@
 import type { CanActivate, ExecutionContext } from '@nestjs/common';
 import type { Reflector } from '@nestjs/core';
+import type { Clock } from '@ullage/casework';
 import { Id, may, Refusal } from '@ullage/contracts';
 import type { Permission } from '@ullage/contracts';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { Auth } from '../auth/create-auth.ts';
 import { signedIn } from '../auth/membership.ts';
 import type { SignedIn } from '../auth/membership.ts';
-import type { Clock } from '../clock.ts';
 import { ACCESS, KEYLESS } from './access.ts';
 import type { Access } from './access.ts';
 import type { Limits } from './limits.ts';

@@ -2,20 +2,11 @@
  * One line for a request that failed or was slow, and nothing else: never bodies, names, cookies or query strings.
  * An error's message may quote what somebody typed, so only its kind and the places it passed are written.
  */
-import { sqlState } from '@ullage/database';
+import { traits } from '@ullage/database';
 import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { Logger } from 'pino';
 
 export const SLOW_MS = 1_000;
-const textOf = (value: unknown): string | undefined => (typeof value === 'string' ? value : undefined);
-
-/** What may be told of an error. */
-export function traits(error: unknown): Record<string, unknown> {
-  if (!(error instanceof Error)) return { kind: typeof error };
-  const code = 'code' in error ? textOf(error.code) : undefined;
-  const places = (error.stack ?? '').split('\n').filter((line) => /^\s+at /.test(line));
-  return { kind: error.name, code, sqlState: sqlState(error), at: places.slice(0, 12).map((line) => line.trim()) };
-}
 const routeOf = (request: FastifyRequest): string => request.routeOptions.url ?? 'unknown route';
 
 export class Log {

@@ -5,11 +5,11 @@
 import { createHash } from 'node:crypto';
 import { Inject, Injectable } from '@nestjs/common';
 import type { CallHandler, ExecutionContext, NestInterceptor } from '@nestjs/common';
+import type { Clock } from '@ullage/casework';
 import { Refusal } from '@ullage/contracts';
 import type { FastifyRequest } from 'fastify';
 import { firstValueFrom, from } from 'rxjs';
 import type { Observable } from 'rxjs';
-import type { Clock } from '../clock.ts';
 import { CLOCK } from '../parts.ts';
 
 const KEPT_MS = 10 * 60_000;

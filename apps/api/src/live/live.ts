@@ -1,11 +1,10 @@
 /** Opens a contractor's stream of "something changed". */
-import type { Actor } from '@ullage/casework';
+import type { Actor, Clock } from '@ullage/casework';
 import type { Database } from '@ullage/database';
 import type { FastifyReply } from 'fastify';
 import type { Auth } from '../auth/create-auth.ts';
 import { memberNow } from '../auth/membership.ts';
 import type { SignedIn } from '../auth/membership.ts';
-import type { Clock } from '../clock.ts';
 import { readCursor } from './cursor.ts';
 import type { FeedWatch } from './feed-watch.ts';
 import type { Streams } from './streams.ts';

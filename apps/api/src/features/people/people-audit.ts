@@ -1,7 +1,6 @@
 /** Who let whom in, out, or made what of them: kept for ever, as every change is. */
-import type { Actor } from '@ullage/casework';
+import type { Actor, Clock } from '@ullage/casework';
 import type { Database } from '@ullage/database';
-import type { Clock } from '../../clock.ts';
 
 export interface Change {
   readonly action: 'invite' | 'withdraw-invitation' | 'change-role' | 'remove-sign-in' | 'make-reset-link';

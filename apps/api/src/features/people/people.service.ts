@@ -1,5 +1,5 @@
 import { Inject, Injectable } from '@nestjs/common';
-import type { Actor, Office } from '@ullage/casework';
+import type { Actor, Clock, Office } from '@ullage/casework';
 import { may, Refusal, ROLE_WORDS } from '@ullage/contracts';
 import type { PeopleView } from '@ullage/contracts';
 import type { Database } from '@ullage/database';
@@ -9,7 +9,6 @@ import { fromNodeHeaders } from 'better-auth/node';
 import { INVITATIONS, take } from '../../auth/attempts.ts';
 import { LINK_DAYS } from '../../auth/create-auth.ts';
 import type { Auth } from '../../auth/create-auth.ts';
-import type { Clock } from '../../clock.ts';
 import type { Log } from '../../http/log.ts';
 import { handOn } from './hand-on.ts';
 import { handleOf, listInvitations, secretOf, tellInvitation } from './invitations.ts';
