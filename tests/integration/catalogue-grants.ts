@@ -44,7 +44,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   movement: ADD,
   notice: CHANGE,
   notice_mail: CHANGE,
-  outbox: CHANGE,
+  outbox: ALL, // what was sent is pruned; a trigger keeps what waits
   person: CHANGE,
   reminder: CHANGE,
   site: CHANGE,
@@ -59,6 +59,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
 };
 /** The relay sees what is due, in every tenant, and changes nothing. */
 const RELAY: Readonly<Record<string, readonly string[]>> = {
+  command: ['SELECT(state)', 'SELECT(tenant_id)'], // whose wait; no other row of it is seen
   duty: ['SELECT(due_at)', 'SELECT(state)', 'SELECT(tenant_id)'], // whose they are and when, nothing else
   feed_counter: READ,
   notice_mail: columns('SELECT', 'dropped_at next_at notice_id person_id sent_at tenant_id'), // whose and when, nothing else
@@ -98,6 +99,7 @@ export const DEFINERS = [
 ];
 /** Policies that see every tenant. */
 export const WIDE = [
+  'command due_everywhere SELECT {ullage_relay}',
   'duty due_everywhere SELECT {ullage_relay}',
   'feed_counter due_everywhere SELECT {ullage_relay}',
   'notice_mail due_everywhere SELECT {ullage_relay}',

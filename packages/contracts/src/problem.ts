@@ -10,6 +10,7 @@ export const PROBLEM_CODES = [
   'command-changed',
   'stale',
   'taken',
+  'still-waiting',
   'rule-forbids',
   'not-possible',
   'stopped-before-act',

@@ -30,6 +30,13 @@ const MAILS = `
   WHERE sent_at IS NULL AND dropped_at IS NULL AND next_at <= $1 ORDER BY next_at, notice_id, person_id LIMIT $2`;
 const TENANTS = `SELECT DISTINCT tenant_id FROM duty WHERE state = 'open' AND due_at <= $1 ORDER BY tenant_id`;
 
+const WAITING = `SELECT DISTINCT tenant_id FROM command WHERE state = 'waiting' ORDER BY tenant_id`;
+/** One look into the index per tenant, however much was sent. */
+const SENT = `
+  SELECT tenant_id FROM feed_counter CROSS JOIN LATERAL (
+    SELECT FROM outbox WHERE outbox.tenant_id = feed_counter.tenant_id AND sent_at <= $1 LIMIT 1) AS old
+  ORDER BY tenant_id`;
+
 export interface WaitingMessage {
   readonly tenantId: string;
   readonly id: string;
@@ -79,8 +86,20 @@ export class EveryTenant {
   }
 
   /** Tenants with an open duty due by `until`. */
-  async withDutiesBy(until: Date): Promise<string[]> {
-    const { rows } = await this.#pool.query(TENANTS, [until]);
+  withDutiesBy(until: Date): Promise<string[]> {
+    return this.#tenants(TENANTS, [until]);
+  }
+  /** Tenants with a command that waits. */
+  withWaiting(): Promise<string[]> {
+    return this.#tenants(WAITING);
+  }
+  /** Tenants with a message sent by `until`. */
+  withSentBy(until: Date): Promise<string[]> {
+    return this.#tenants(SENT, [until]);
+  }
+
+  async #tenants(text: string, values: unknown[] = []): Promise<string[]> {
+    const { rows } = await this.#pool.query(text, values);
     return rows.map((row) => Tenant.parse(row).tenant_id);
   }
 

@@ -1,6 +1,8 @@
-import type { CommandBody } from '@ullage/contracts';
+import type { CommandBody, Problem } from '@ullage/contracts';
+import type { Prisma } from '@ullage/database';
 import { notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
+import { needsAttention } from '../pipeline/problem.ts';
 
 /** Closes an attention item. To try a command again is the pipeline's work after this commits; the item is kept either way. */
 export async function settleAttention(desk: Case, { body }: Received<CommandBody<'settle-attention'>>): Promise<void> {
@@ -15,9 +17,18 @@ export async function settleAttention(desk: Case, { body }: Received<CommandBody
     data: { closedAt: toDate(desk.recordedAt), closedHow: body.how, closedBy: desk.actor.userId },
   });
   if (closed.count === 0) throw refuseField('attentionId', 'Item: somebody has settled it already.');
-  if (body.how === 'try-again' && item.commandId !== null) {
+  if (item.commandId !== null && body.how === 'try-again') {
     const where = { tenantId, id: item.commandId, state: 'attention' };
     await tx.command.updateMany({ where, data: { state: 'waiting' } });
+  }
+  if (item.commandId !== null && body.how === 'leave-out') {
+    // Were it left waiting, it would be carried out after all once the rest comes.
+    const answer = needsAttention(item.commandId, item.problem as unknown as Problem);
+    const where = { tenantId, id: item.commandId, state: 'waiting' };
+    await tx.command.updateMany({
+      where,
+      data: { state: 'attention', answer: answer as unknown as Prisma.InputJsonValue },
+    });
   }
   desk.changed('attention', body.attentionId);
 }

@@ -1,16 +1,19 @@
 import type { DutyReminderBody } from '@ullage/contracts';
+import type { Instant } from '@ullage/units';
 import type { World } from '../office.ts';
 import { heldJobs, holdDeadJob } from './dead-jobs.ts';
 import type { DeadJob } from './dead-jobs.ts';
 import type { ReminderMail } from './mail-words.ts';
 import { failMail, markMailed, takeMail } from './mails.ts';
 import type { MailFailure, MailRef } from './mails.ts';
-import { fail, markSent, openMessage } from './outbox.ts';
+import { fail, markSent, openMessage, prune } from './outbox.ts';
 import type { Failure, Message } from './outbox.ts';
 import { recomputeDue } from './recompute-due.ts';
 import type { Recomputed } from './recompute-due.ts';
 import { remind, remindersOf } from './remind.ts';
 import type { CircuitReminders, Reminded } from './remind.ts';
+import { carryOnReady, showLongWaits } from './waiting.ts';
+import type { CarriedOn } from './waiting.ts';
 
 /** What goes on while nobody asks. One per process; each call is one tenant's transaction and may safely be repeated. */
 export interface Night {
@@ -35,6 +38,12 @@ export interface Night {
   held(tenantId: string, jobIds: readonly string[]): Promise<ReadonlySet<string>>;
   /** Works out anew the circuits whose duties the mere passing of time has changed, or brought near. */
   recomputeDue(tenantId: string): Promise<Recomputed>;
+  /** Carries out commands that were left waiting for nothing more, each device's in its own order. */
+  carryOn(tenantId: string): Promise<CarriedOn>;
+  /** Shows a person the commands that have waited longer than a day; gives how many. */
+  showLongWaits(tenantId: string): Promise<number>;
+  /** Deletes some of the messages sent before `until`, never one that waits; gives how many. */
+  prune(tenantId: string, until: Instant): Promise<number>;
 }
 
 /** `mails`: whether reminders go out by mail as well. */
@@ -51,5 +60,8 @@ export function createNight(world: World, { mails = false }: { readonly mails?: 
     hold: (tenantId, job) => holdDeadJob(world, tenantId, job),
     held: (tenantId, jobIds) => heldJobs(world, tenantId, jobIds),
     recomputeDue: (tenantId) => recomputeDue(world, tenantId),
+    carryOn: (tenantId) => carryOnReady(world, tenantId),
+    showLongWaits: (tenantId) => showLongWaits(world, tenantId),
+    prune: (tenantId, until) => prune(world, tenantId, until),
   };
 }

@@ -1,4 +1,5 @@
 import { DutiesChanged } from '@ullage/contracts';
+import type { Instant } from '@ullage/units';
 import type { World } from '../office.ts';
 import { toDate } from '../pipeline/case.ts';
 import { hold, settleDeadJob, wasLeftOut } from './dead-jobs.ts';
@@ -62,4 +63,18 @@ export function fail(world: World, tenantId: string, failure: Failure): Promise<
       text: 'Reminders of a circuit could not be set. Try again, or leave it out and watch its dates.',
     });
   });
+}
+
+/** Little enough to hold up nobody, and more than a contractor leaves between two sweeps. */
+const PRUNED_AT_ONCE = 500;
+
+export function prune(world: World, tenantId: string, until: Instant): Promise<number> {
+  // The rows are chosen once, in the order of the index on what was sent, before any goes.
+  return world.database.inTenant(
+    tenantId,
+    (tx) => tx.$executeRaw`
+      DELETE FROM outbox WHERE tenant_id = ${tenantId}::uuid AND id = ANY (ARRAY(
+        SELECT id FROM outbox WHERE tenant_id = ${tenantId}::uuid AND sent_at <= ${toDate(until)}
+        ORDER BY sent_at LIMIT ${PRUNED_AT_ONCE} FOR UPDATE SKIP LOCKED))`,
+  );
 }

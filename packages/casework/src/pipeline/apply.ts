@@ -5,9 +5,10 @@ import type { Prisma, Tx } from '@ullage/database';
 import { HANDLERS } from '../commands/handlers.ts';
 import type { Actor, World } from '../office.ts';
 import { toDate } from './case.ts';
-import type { Received } from './case.ts';
+import type { Case, Received } from './case.ts';
 import type { Incoming } from './envelope.ts';
 import { hashOf } from './hash.ts';
+import { closeLongWait } from './keep.ts';
 import { openCase } from './open-case.ts';
 import { withRetry } from './retry.ts';
 import { settle } from './settle.ts';
@@ -106,8 +107,15 @@ async function work(tx: Tx, given: { world: World; actor: Actor; incoming: Incom
         appliedAt: toDate(desk.recordedAt),
       },
     });
+    if (!first) await nobodyNeedsToAsk(desk);
   });
   return answerOf(tx, tenantId, incoming.id);
+}
+
+/** It waited, perhaps for so long that somebody was asked to look after it. */
+async function nobodyNeedsToAsk(desk: Case): Promise<void> {
+  const { tx, tenantId, commandId, recordedAt: at } = desk;
+  for (const id of await closeLongWait(tx, { tenantId, commandId, at })) desk.changed('attention', id);
 }
 
 async function answerOf(tx: Tx, tenantId: string, id: string): Promise<CommandAnswer> {

@@ -1,27 +1,23 @@
 /** What cannot be applied is kept whole for a person, with what it would take; it blocks nothing that comes after it. */
-import type { CommandAnswer, Problem, Refusal } from '@ullage/contracts';
+import type { CommandAnswer, Refusal } from '@ullage/contracts';
 import type { Prisma, Tx } from '@ullage/database';
+import type { Instant } from '@ullage/units';
 import type { Actor, World } from '../office.ts';
 import { toDate } from './case.ts';
 import { readHead } from './envelope.ts';
 import { storable } from './envelope-text.ts';
 import { hashOf } from './hash.ts';
-import { problemOf } from './problem.ts';
+import { needsAttention, problemOf } from './problem.ts';
 import { withRetry } from './retry.ts';
+
+/** The reason of an item that asks after a command which has waited long. */
+export const STILL_WAITING = '/problems/still-waiting';
 
 /** A device's command as it came. */
 export interface Sent {
   readonly received: unknown;
   readonly sentAt: string;
 }
-const answerOf = (id: string, problem: Problem): CommandAnswer => ({
-  id,
-  outcome: 'needs-attention',
-  records: [],
-  asks: [],
-  problem,
-});
-
 /** Keeps a device's command that was refused. One without a readable head stays with the device, which is told why. */
 export async function keepSent(
   world: World,
@@ -30,9 +26,9 @@ export async function keepSent(
 ): Promise<CommandAnswer> {
   const problem = problemOf(refusal);
   const head = headOf(sent.received);
-  if (!head) return answerOf('', problem);
+  if (!head) return needsAttention('', problem);
   const { tenantId } = actor;
-  const answer = answerOf(head.id, problem);
+  const answer = needsAttention(head.id, problem);
   const hash = hashOf(sent.received);
   const row = {
     tenantId,
@@ -49,7 +45,7 @@ export async function keepSent(
     state: 'attention',
     answer: answer as unknown as Prisma.InputJsonValue,
   };
-  await keep(world, actor, async (tx) => {
+  await keep(world, tenantId, async (tx) => {
     await tx.command.createMany({ data: row, skipDuplicates: true });
     // Where the device's number is another command's, this one is kept without it; the envelope still bears it.
     await tx.command.createMany({ data: { ...row, deviceSeq: null }, skipDuplicates: true });
@@ -63,28 +59,34 @@ export async function keepSent(
 /** Keeps a command that is stored already and was refused when its turn came. */
 export async function keepStored(
   world: World,
-  actor: Actor,
+  tenantId: string,
   { id, refusal }: { id: string; refusal: Refusal },
 ): Promise<void> {
-  await keep(world, actor, () => Promise.resolve(answerOf(id, problemOf(refusal))));
+  await keep(world, tenantId, () => Promise.resolve(needsAttention(id, problemOf(refusal))));
 }
 
-async function keep(world: World, actor: Actor, store: (tx: Tx) => Promise<CommandAnswer | undefined>): Promise<void> {
+async function keep(
+  world: World,
+  tenantId: string,
+  store: (tx: Tx) => Promise<CommandAnswer | undefined>,
+): Promise<void> {
   await withRetry(() =>
-    world.database.inTenant(actor.tenantId, async (tx) => {
+    world.database.inTenant(tenantId, async (tx) => {
       const answer = await store(tx);
-      if (answer) await openItem(tx, { world, actor, answer });
+      if (answer) await openItem(tx, { world, tenantId, answer });
     }),
   );
-  await world.database.notify('ullage_feed', actor.tenantId);
+  await world.database.notify('ullage_feed', tenantId);
 }
 
 /** One open item per command, however often it is tried. What has been applied in the meantime needs nobody. */
-async function openItem(tx: Tx, given: { world: World; actor: Actor; answer: CommandAnswer }): Promise<void> {
-  const { tenantId } = given.actor;
+async function openItem(tx: Tx, given: { world: World; tenantId: string; answer: CommandAnswer }): Promise<void> {
+  const { tenantId } = given;
   const { id: commandId, problem } = given.answer;
   const state = { state: 'attention', answer: given.answer as unknown as Prisma.InputJsonValue };
-  await tx.command.updateMany({ where: { tenantId, id: commandId, state: 'waiting' }, data: state });
+  const refused = await tx.command.updateMany({ where: { tenantId, id: commandId, state: 'waiting' }, data: state });
+  // It waits no more: what asked after it says less than the refusal.
+  if (refused.count === 1) await closeLongWait(tx, { tenantId, commandId, at: given.world.now() });
   const stands = await tx.command.count({ where: { tenantId, id: commandId, state: 'attention' } });
   const known = await tx.attention.count({ where: { tenantId, commandId, closedAt: null } });
   if (stands === 0 || known > 0 || !problem) return;
@@ -99,6 +101,18 @@ async function openItem(tx: Tx, given: { world: World; actor: Actor; answer: Com
       openedAt: toDate(given.world.now()),
     },
   });
+}
+
+/** Closes the item that asks after a command which has waited long. Gives the items closed. */
+export async function closeLongWait(
+  tx: Tx,
+  { tenantId, commandId, at }: { tenantId: string; commandId: string; at: Instant },
+): Promise<string[]> {
+  const rows = await tx.$queryRaw<{ id: string }[]>`
+    UPDATE attention SET closed_at = ${toDate(at)}, closed_how = 'done'
+    WHERE tenant_id = ${tenantId}::uuid AND command_id = ${commandId}::uuid AND reason = ${STILL_WAITING}
+    AND closed_at IS NULL RETURNING id`;
+  return rows.map(({ id }) => id);
 }
 
 function headOf(received: unknown): ReturnType<typeof readHead> | undefined {

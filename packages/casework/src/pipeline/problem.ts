@@ -1,4 +1,4 @@
-import type { Problem, ProblemCode, Refusal } from '@ullage/contracts';
+import type { CommandAnswer, Problem, ProblemCode, Refusal } from '@ullage/contracts';
 
 /** Code to HTTP status and title: the one place where they meet. A new code without a status does not compile. */
 export const PROBLEMS = {
@@ -10,6 +10,7 @@ export const PROBLEMS = {
   'command-changed': { status: 409, title: 'Same id, other content' },
   stale: { status: 409, title: 'Somebody was first' },
   taken: { status: 409, title: 'Taken already' },
+  'still-waiting': { status: 409, title: 'Waits for something that has not come' },
   'rule-forbids': { status: 422, title: 'A rule forbids it' },
   'not-possible': { status: 422, title: 'That cannot be' },
   'stopped-before-act': { status: 422, title: 'Stop before you do it' },
@@ -27,4 +28,13 @@ export const problemOf = (refusal: Refusal): Problem => ({
   detail: refusal.message,
   ...(refusal.errors.length > 0 ? { errors: [...refusal.errors] } : {}),
   ...(refusal.rule === undefined ? {} : { rule: refusal.rule }),
+});
+
+/** What the sender of a command that lies with a person is told. */
+export const needsAttention = (id: string, problem: Problem): CommandAnswer => ({
+  id,
+  outcome: 'needs-attention',
+  records: [],
+  asks: [],
+  problem,
 });

@@ -13,6 +13,11 @@ const DAY_MS = 86_400_000;
 const PUT_BACK_DAYS = 2;
 /** As far ahead as return visits are proposed; law that changes by time has its edge behind. */
 const DUE_DAYS = 60;
+/**
+ * A message that was sent is kept for as long as the law's first repair takes, thirty days: until then somebody may ask
+ * whether the queue was told. What came of it stays in reminders, notices and the audit trail.
+ */
+const SENT_KEPT_DAYS = 30;
 
 /** Puts back whatever ought to be queued and is not. Several may sweep at once: each step is safe to repeat. */
 @Injectable()
@@ -33,8 +38,32 @@ export class Sweeper {
   async sweep(): Promise<void> {
     this.lastAt = performance.now();
     await this.#recomputeSometimes();
+    await this.carryOnAll();
     await this.putBack();
     this.#relay.wake();
+    await this.pruneAll();
+  }
+
+  /** Commands whose turn came when nobody lived to see it; what has waited for long is shown to a person. */
+  async carryOnAll(): Promise<void> {
+    const { everyTenant, night, log } = this.#parts;
+    await this.#each(await everyTenant.withWaiting(), 'waiting commands were not looked after', async (tenant) => {
+      for (let more = true; more;) {
+        const done = await night.carryOn(tenant);
+        for (const fault of done.faults) log.trouble('a command that waited was not carried out', fault, { tenant });
+        ({ more } = done);
+      }
+      await night.showLongWaits(tenant);
+    });
+  }
+
+  /** A batch of each tenant's messages at a time: a sweep stays small, and the next one goes on. */
+  async pruneAll(): Promise<void> {
+    const { everyTenant, night, clock } = this.#parts;
+    const until = new Date(clock.date().getTime() - SENT_KEPT_DAYS * DAY_MS);
+    await this.#each(await everyTenant.withSentBy(until), 'sent messages were not pruned', async (tenant) => {
+      await night.prune(tenant, until.toISOString());
+    });
   }
 
   /** Every reminder that ought to be on the queue soon, batch by batch. */
@@ -74,20 +103,21 @@ export class Sweeper {
     await this.recomputeAll();
   }
 
-  /** One tenant's fault keeps no other from its turn. */
   async recomputeAll(): Promise<void> {
     const { everyTenant, night, clock, log } = this.#parts;
     const until = new Date(clock.date().getTime() + DUE_DAYS * DAY_MS);
-    for (const tenantId of await everyTenant.withDutiesBy(until)) {
-      try {
-        for (let more = true; more;) {
-          const done = await night.recomputeDue(tenantId);
-          for (const fault of done.faults) log.trouble('a circuit was not recomputed', fault, { tenant: tenantId });
-          ({ more } = done);
-        }
-      } catch (error) {
-        log.trouble('a tenant was not recomputed', error, { tenant: tenantId });
+    await this.#each(await everyTenant.withDutiesBy(until), 'a tenant was not recomputed', async (tenant) => {
+      for (let more = true; more;) {
+        const done = await night.recomputeDue(tenant);
+        for (const fault of done.faults) log.trouble('a circuit was not recomputed', fault, { tenant });
+        ({ more } = done);
       }
-    }
+    });
+  }
+
+  /** One tenant's fault keeps no other from its turn. */
+  async #each(tenants: readonly string[], fault: string, work: (tenant: string) => Promise<void>): Promise<void> {
+    for (const tenant of tenants)
+      await work(tenant).catch((error: unknown) => this.#parts.log.trouble(fault, error, { tenant }));
   }
 }
