@@ -70,13 +70,15 @@ export class Stack {
     const child = spawn(process.execPath, [`apps/${program}/dist/main.js`], { cwd: root, env, stdio: 'ignore' });
     this.#children.set(program, child);
   }
+  async kill(program: Program): Promise<void> {
+    const child = this.#children.get(program);
+    if (child?.exitCode !== null || child.signalCode !== null) return;
+    child.kill('SIGKILL');
+    await new Promise((resolve) => child.once('exit', resolve));
+  }
   /** SIGKILL, and the same program again. */
   async killAndRestart(program: Program): Promise<void> {
-    const child = this.#children.get(program);
-    if (child?.exitCode === null && child.signalCode === null) {
-      child.kill('SIGKILL');
-      await new Promise((resolve) => child.once('exit', resolve));
-    }
+    await this.kill(program);
     this.start(program);
   }
   /** SIGKILL of the postmaster, and recovery from what was on disk. */
@@ -99,13 +101,18 @@ export class Stack {
     }
     throw new Error('the api was not ready within 60 s');
   }
-  /** A statement as superuser: to look past the walls. */
-  async sql<Row extends pg.QueryResultRow>(text: string): Promise<Row[]> {
+  /** A superuser's connection: to look past the walls, or to hold somebody up. */
+  async connect(): Promise<pg.Client> {
     if (!this.#server) throw new Error('open the stack first');
     const client = new pg.Client({ connectionString: this.#server.urlFor('stack') });
     await client.connect();
+    return client;
+  }
+  /** A statement as superuser. */
+  async sql<Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> {
+    const client = await this.connect();
     try {
-      return (await client.query<Row>(text)).rows;
+      return (await client.query<Row>(text, values)).rows;
     } finally {
       await client.end();
     }
