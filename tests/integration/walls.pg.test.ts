@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import * as z from 'zod';
 import { COMMAND_NAMES, COMMANDS, Refusal, ROLES, may } from '@ullage/contracts';
 import type { CommandName, Role } from '@ullage/contracts';
 import { checksums } from '../support/api-checksums.ts';
@@ -138,6 +139,22 @@ function idPaths(value: unknown, path: (string | number)[] = []): (string | numb
   if (typeof value !== 'object' || value === null) return [];
   return Object.entries(value).flatMap(([key, inner]) => idPaths(inner, [...path, key]));
 }
+interface Shape {
+  readonly format?: string;
+  readonly properties?: Readonly<Record<string, Shape>>;
+  readonly items?: Shape;
+}
+const shapeOf = (kind: CommandName): Shape => {
+  const { body } = COMMANDS[kind];
+  const { $defs } = z.toJSONSchema(body, { io: 'input' });
+  return $defs?.[body.meta()?.id ?? ''] as Shape;
+};
+/** Paths of every id that a body may carry, by its schema. */
+function idsIn(shape: Shape, path: (string | number)[] = []): (string | number)[][] {
+  if (shape.format === 'uuid') return [path];
+  const inner = [...Object.entries(shape.properties ?? {}), ...(shape.items ? [[0, shape.items] as const] : [])];
+  return inner.flatMap(([key, one]) => idsIn(one, [...path, key]));
+}
 function withId(body: unknown, path: readonly (string | number)[], id: string): unknown {
   const copy = structuredClone(body) as Record<string | number, unknown>;
   let at = copy;
@@ -174,6 +191,14 @@ describe('commands', () => {
   let fewOfEach: typeof foreign;
   beforeAll(() => {
     fewOfEach = Object.values(Object.groupBy(foreign, ({ table }) => table)).flatMap((rows = []) => rows.slice(0, 2));
+  });
+
+  test('every id that a body may carry is in the good bodies: none is left untried', async () => {
+    const carried = async (kind: CommandName) =>
+      idPaths(await bodies[kind]()).map((path) => `${kind} ${path.join('/')}`);
+    const known = COMMAND_NAMES.flatMap((kind) => idsIn(shapeOf(kind)).map((path) => `${kind} ${path.join('/')}`));
+    expect((await Promise.all(COMMAND_NAMES.map(carried))).flat().sort()).toEqual(known.sort());
+    expect(known).toContain('record-leak-point lookId');
   });
 
   // A visit is left last.

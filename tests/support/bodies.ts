@@ -124,8 +124,14 @@ function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName |
       unitState: 'off',
       result: 'clear',
     }),
-    'record-leak-point': () => ({ ...on, leakPointId: newId(), place: 'flare-nut', where: 'Case 9' }),
     'record-plate': () => ({ ...on, photos: ['ab'.repeat(32)], reads: 'R-448A, 220 lb' }),
+    'record-leak-point': () => ({
+      ...on,
+      leakPointId: newId(),
+      lookId: of.look,
+      place: 'flare-nut',
+      where: 'Case 9',
+    }),
     'record-consent': () => ({ ...on, options: [{ what: 'New flare' }], decision: 'defer', by: 'Ines Varga' }),
     'record-repair': () => ({
       ...on,

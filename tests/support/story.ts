@@ -18,6 +18,7 @@ export const ids = () => ({
   detector: newId(),
   recovery: newId(),
   newGas: newId(),
+  look: newId(),
   leak: newId(),
   recoverCommand: newId(),
   chargeBack: newId(),
@@ -134,7 +135,7 @@ export function visitSteps(of: StoryIds, at: (clock: string) => string): Step[] 
     [
       'record-look',
       { ...on, places: ['flare-nut'], where: 'case 7', method: 'soap', unitState: 'off', result: 'found' },
-      { at: at('09:40') },
+      { at: at('09:40'), id: of.look },
     ],
     [
       'record-leak-point',

@@ -91,6 +91,18 @@ export async function assertLeakPoints(desk: Case, circuitId: string, ids: reado
   if (rows.length !== new Set(ids).size) throw notFound();
 }
 
+/** @throws Refusal not-found unless it is a look of ours, and with the field when it was at another circuit */
+export async function assertLook(desk: Case, circuitId: string, lookId: string | undefined): Promise<void> {
+  if (lookId === undefined) return;
+  const row = await desk.tx.fact.findUnique({
+    where: { tenantId_id: { tenantId: desk.tenantId, id: lookId }, kind: 'look' },
+    select: { circuitId: true },
+  });
+  if (!row) throw notFound();
+  // The look may be of an earlier visit: a hit is often confirmed the next time.
+  if (row.circuitId !== circuitId) throw refuseField('lookId', 'Look: at another circuit; choose one at this circuit.');
+}
+
 /** @throws Refusal not-found unless the instrument is known */
 export async function assertInstrument(desk: Case, instrumentId: string | undefined): Promise<void> {
   if (instrumentId === undefined) return;

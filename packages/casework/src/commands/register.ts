@@ -11,6 +11,7 @@ const day = (text: string | undefined): Date | null => (text === undefined ? nul
 /** A person of the firm, with certificates. The one who is invited under the e-mail address becomes this person. */
 export async function registerPerson(desk: Case, { body }: Received<CommandBody<'register-person'>>): Promise<void> {
   const { tenantId } = desk;
+  await assertOwnCertificates(desk, body);
   const known = await desk.tx.person.findUnique({ where: { tenantId_id: { tenantId, id: body.personId } } });
   if (known)
     await desk.tx.person.update({ where: { tenantId_id: { tenantId, id: body.personId } }, data: { name: body.name } });
@@ -39,6 +40,18 @@ export async function registerPerson(desk: Case, { body }: Received<CommandBody<
     skipDuplicates: true,
   });
   desk.changed('person', body.personId, known ? 'changed' : 'made');
+}
+
+/** Registering a person again leaves the certificates they have; an id that stands for somebody else's would be lost unseen. */
+async function assertOwnCertificates(desk: Case, body: CommandBody<'register-person'>): Promise<void> {
+  const ids = body.certificates.map(({ id }) => id);
+  const where = { tenantId: desk.tenantId, id: { in: ids }, personId: { not: body.personId } };
+  const [other] = await desk.tx.certificate.findMany({ where, select: { id: true } });
+  if (!other) return;
+  throw refuseField(
+    `certificates/${ids.indexOf(other.id)}/id`,
+    'Certificate: stands with another person; give it a new id.',
+  );
 }
 
 export async function registerInstrument(

@@ -6,6 +6,7 @@ import {
   addFact,
   assertInstrument,
   assertLeakPoints,
+  assertLook,
   instrumentRef,
   leakRefs,
   lockedVisit,
@@ -82,6 +83,7 @@ export async function recordLeakPoint(desk: Case, received: Of<'record-leak-poin
   const { body } = received;
   const { tenantId } = desk;
   await lockedVisit(desk, body);
+  await assertLook(desk, body.circuitId, body.lookId);
   const number = 1 + (await desk.tx.leakPoint.count({ where: { tenantId, circuitId: body.circuitId } }));
   await desk.tx.leakPoint.create({
     data: {
