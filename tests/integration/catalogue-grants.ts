@@ -3,34 +3,39 @@ import type pg from 'pg';
 
 const READ = ['SELECT'];
 const ADD = ['INSERT', 'SELECT'];
-const CHANGE = ['INSERT', 'SELECT', 'UPDATE'];
 const REMOVE = ['DELETE', 'INSERT', 'SELECT'];
 const ALL = ['DELETE', 'INSERT', 'SELECT', 'UPDATE'];
 
 const columns = (verb: string, names: string) => names.split(' ').map((name) => `${verb}(${name})`);
+/** Rows are added, and these columns of them changed. */
+const change = (names: string) => [...ADD, ...columns('UPDATE', names)];
 const SETTINGS = 'country gwp_set locale mass_unit name pressure_unit shop_excess_kpa temperature_unit time_zone';
 
 /** Table by table, in the public schema: what the application may do. */
 const APPLICATION: Readonly<Record<string, readonly string[]>> = {
-  attention: CHANGE,
+  attention: change('closed_at closed_by closed_how holder_id'),
   audit: ADD,
   balance: READ,
   blob: ['INSERT', 'SELECT', ...columns('UPDATE', 'bytes complete_at height media_type state thumbnail width')],
   blob_chunk: REMOVE,
-  calculation: CHANGE,
-  certificate: CHANGE,
-  circuit: CHANGE,
-  command: CHANGE,
-  command_wait: ALL,
+  calculation: change('standing'),
+  certificate: change('ends_on registered_on type'),
+  circuit: change('closed_at decided_by decision_why equipment installed_on letter subsector use'),
+  command: change('answer applied_at state'),
+  command_wait: REMOVE,
   contact: ADD,
-  customer: CHANGE,
-  cylinder: CHANGE,
+  customer: change('name'),
+  cylinder: change(
+    'dedicated_to label location_id made_month merged_into_id owner_customer_id serial service_pressure_kpa_gauge specification test_kind tested_month water_capacity_kg',
+  ),
   cylinder_tare: ADD,
-  device: CHANGE,
-  duty: CHANGE,
+  device: change('last_seen_at name person_id skew_ms'),
+  duty: change(
+    'clause due_at due_on every_months flags leak_point_ids opens_at provisional responsible rulebook_version since_at state updated_at version why',
+  ),
   duty_evidence: REMOVE,
-  episode: CHANGE,
-  facility: CHANGE,
+  episode: change('closed_at opened_at state updated_at'),
+  facility: change('name'),
   facility_method: ADD,
   fact: ADD,
   fact_ref: ADD,
@@ -38,23 +43,23 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   feed_counter: ['SELECT', 'UPDATE(number)'],
   full_charge: ADD,
   gas_account: ['INSERT', 'SELECT', 'UPDATE(kind)'], // so that a row can be locked; a trigger refuses the change
-  instrument: CHANGE,
-  leak_point: CHANGE,
-  location: CHANGE,
+  instrument: change('carrier_id made_on repeatability repeatability_unit retired_at sense_grams_per_year tag'),
+  leak_point: change('state'),
+  location: change('elevation_m keeper_id name'),
   movement: ADD,
-  notice: CHANGE,
-  notice_mail: CHANGE,
-  outbox: ALL, // what was sent is pruned; a trigger keeps what waits
-  person: CHANGE,
-  reminder: CHANGE,
-  site: CHANGE,
-  taint: CHANGE,
+  notice: change('read_at'),
+  notice_mail: change('dropped_at last_error next_at sent_at tries'),
+  outbox: ['DELETE', ...change('last_error sent_at tries')], // what was sent is pruned; a trigger keeps what waits
+  person: change('name'),
+  reminder: change('dropped_at reminded_at'),
+  site: change('access_notes address country elevation_m latitude longitude name region time_zone'),
+  taint: change('cleared_by_fact withdrawn_at'),
   tenant: ['SELECT', ...columns('UPDATE', SETTINGS)],
-  unit: CHANGE,
-  visit: CHANGE,
+  unit: change('description tag'),
+  visit: change('due_at finished_at notes opens_at planned_minutes planned_start started_at state symptom version'),
   visit_circuit: ADD,
-  visit_duty: ALL,
-  visit_person: ALL,
+  visit_duty: ['DELETE', ...change('flag')],
+  visit_person: REMOVE,
   weighing: ADD,
 };
 /** The relay sees what is due, in every tenant, and changes nothing. */

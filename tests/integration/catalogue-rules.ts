@@ -122,6 +122,22 @@ const LOGIN_RULES: readonly Rule[] = [
     seenAs: 'public: ullage_relay CREATE',
   },
   {
+    name: 'a row is changed column by column: nobody may change a whole row of the public schema',
+    breaches: `SELECT t.relname || ': ' || a.grantee::regrole || ' ' || a.privilege_type AS breach FROM ${TABLES.replace(' t WHERE', ' t, aclexplode(t.relacl) a WHERE')}
+      AND a.privilege_type = 'UPDATE' AND a.grantee::regrole::text IN (${LOGINS})`,
+    plant: ['GRANT UPDATE ON site TO ullage_app'],
+    seenAs: 'site: ullage_app UPDATE',
+  },
+  {
+    name: 'which row it is, whose, what it points back to and when it was written is never changed',
+    breaches: `SELECT t.relname || ': ' || c.attname AS breach FROM ${TABLES.replace(' t WHERE', ' t JOIN pg_attribute c ON c.attrelid = t.oid, aclexplode(c.attacl) a WHERE')}
+      AND a.privilege_type = 'UPDATE' AND a.grantee::regrole::text IN (${LOGINS})
+      AND (c.attname IN ('created_at', 'recorded_at', 'received_at', 'command_id', 'user_id', 'hash', 'envelope')
+        OR EXISTS (SELECT FROM pg_index i WHERE i.indrelid = t.oid AND i.indisprimary AND c.attnum = ANY (i.indkey)))`,
+    plant: ['GRANT UPDATE (envelope) ON command TO ullage_app', 'GRANT UPDATE (duty_id) ON visit_duty TO ullage_app'],
+    seenAs: 'command: envelope, visit_duty: duty_id',
+  },
+  {
     name: 'no grant is handed on by default to tables that are yet to come',
     breaches: `SELECT defaclrole::regrole || ': default privileges' AS breach FROM pg_default_acl`,
     plant: ['ALTER DEFAULT PRIVILEGES FOR ROLE ullage_owner GRANT SELECT ON TABLES TO ullage_app'],

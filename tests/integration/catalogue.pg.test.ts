@@ -134,6 +134,27 @@ describe('what is written down once stands', () => {
     });
   }
 
+  test('a command’s envelope and hash, and who sent it when, are never rewritten by the application', async () => {
+    const app = new pg.Client({ connectionString: world.database.urls.application });
+    await app.connect();
+    await app.query(`SELECT set_config('app.tenant_id', $1, false)`, [firm.tenantId]);
+    const columns = await owner.query<{ name: string }>(
+      `SELECT attname AS name FROM pg_attribute WHERE attrelid = 'command'::regclass AND attnum > 0 AND NOT attisdropped`,
+    );
+    const refused: string[] = [];
+    for (const { name } of columns.rows) {
+      const done = await app.query(`UPDATE command SET ${name} = ${name}`).then(
+        ({ rowCount }) => rowCount,
+        (error: { code: string }) => error.code,
+      );
+      if (done === '42501') refused.push(name);
+      else expect(done, name).toBeGreaterThan(0);
+    }
+    await app.end();
+    const kept = 'id kind tenant_id device_id device_seq hash envelope user_id happened_at sent_at received_at';
+    expect(refused.sort()).toEqual(kept.split(' ').sort());
+  });
+
   test('an account is locked by a command but never changed', async () => {
     await expect(owner.query(`UPDATE gas_account SET kind = kind`)).rejects.toMatchObject({ code: '23001' });
   });

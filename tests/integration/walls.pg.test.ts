@@ -264,17 +264,19 @@ describe('commands', () => {
 
 describe('the database by itself', () => {
   let app: pg.Client;
+  let owner: pg.Client;
   beforeAll(async () => {
-    app = new pg.Client({ connectionString: world.database.urls.application });
-    await app.connect();
+    const { application, owner: ofTables } = world.database.urls;
+    [app, owner] = [new pg.Client({ connectionString: application }), new pg.Client({ connectionString: ofTables })];
+    await Promise.all([app.connect(), owner.connect()]);
   });
-  afterAll(() => app.end());
-  const as = async <T>(tenantId: string, work: () => Promise<T>): Promise<T> => {
-    await app.query(`BEGIN; SET LOCAL app.tenant_id = '${tenantId}'`);
+  afterAll(() => Promise.all([app.end(), owner.end()]));
+  const as = async <T>(tenantId: string, work: () => Promise<T>, login = app): Promise<T> => {
+    await login.query(`BEGIN; SET LOCAL app.tenant_id = '${tenantId}'`);
     try {
       return await work();
     } finally {
-      await app.query('ROLLBACK');
+      await login.query('ROLLBACK');
     }
   };
   const count = async (table: string) =>
@@ -311,14 +313,16 @@ describe('the database by itself', () => {
   });
 
   test('a row is not handed over to another contractor, and cannot point at one of theirs', async () => {
-    const hand = await as(ours.tenantId, () =>
-      app.query('UPDATE unit SET tenant_id = $1', [theirs.tenantId]).catch((error) => error),
-    );
-    expect(hand).toMatchObject({ code: '42501' });
+    const refusal = (login: pg.Client, text: string, values: unknown[]) =>
+      as(ours.tenantId, () => login.query(text, values).catch((error) => error), login);
+    const hand = (login: pg.Client) => refusal(login, 'UPDATE unit SET tenant_id = $1', [theirs.tenantId]);
+    expect(await hand(app)).toMatchObject({ code: '42501' });
+    // The owner of the tables may change any column: the wall itself stands in the way.
+    expect((await hand(owner)).message).toContain('row-level security');
     const visit = foreign.find(({ table }) => table === 'visit')!;
-    const point = await as(ours.tenantId, () =>
-      app.query(`UPDATE leak_point SET visit_id = $1`, [visit.id]).catch((error) => error),
-    );
-    expect(point).toMatchObject({ code: '23503' });
+    expect(await refusal(owner, 'UPDATE leak_point SET visit_id = $1', [visit.id])).toMatchObject({ code: '23503' });
+    const link = 'INSERT INTO visit_circuit (tenant_id, visit_id, circuit_id) VALUES ($1, $2, $3)';
+    const values = [ours.tenantId, visit.id, scene.of.circuit];
+    expect(await refusal(app, link, values)).toMatchObject({ code: '23503' });
   });
 });

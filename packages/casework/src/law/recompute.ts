@@ -58,7 +58,7 @@ async function writeDuties(desk: Work, circuitId: string, wanted: readonly Duty[
     if (!known) {
       const id = desk.world.newId();
       await tx.duty.create({
-        data: { tenantId, id, circuitId, ...data, version: 1, updatedAt: toDate(desk.recordedAt) },
+        data: { tenantId, id, circuitId, ...identity(duty), ...data, version: 1, updatedAt: toDate(desk.recordedAt) },
       });
       await writeEvidence(desk, id, duty);
       desk.changed('duty', id, 'made');
@@ -82,11 +82,9 @@ async function writeDuties(desk: Work, circuitId: string, wanted: readonly Duty[
   }
 }
 
+/** The natural key and what it is made of: these never change. */
+const identity = ({ rulebook, kind, key, episode }: Duty) => ({ rulebook, kind, key, episode });
 const columns = (duty: Duty) => ({
-  rulebook: duty.rulebook,
-  kind: duty.kind,
-  key: duty.key,
-  episode: duty.episode,
   clause: duty.clause,
   responsible: duty.responsible,
   sinceAt: toDate(duty.sinceAt),
