@@ -141,18 +141,6 @@ test('another contractor’s person answers byte for byte as one that does not e
   expect((await other.of.manager.get('/v1/me')).json()['role']).toBe('manager');
 });
 
-test('an account is tried ten times in five minutes, from whatever address', async () => {
-  const visitor = new Visitor(api);
-  await visitor.signUp();
-  const wrong = () =>
-    new Visitor(api).post('/v1/auth/sign-in/email', { email: visitor.email, password: 'not the one' });
-  for (let i = 0; i < 10; i++) expect((await wrong()).status).toBe(401);
-  const refused = await wrong();
-  expect([refused.status, refused.headers['retry-after']]).toEqual([429, '60']);
-  // Another account is not held up.
-  await new Visitor(api, firm.of.auditor.email).signIn();
-});
-
 test('the library’s own routes for members and settings are closed', async () => {
   const { owner } = firm.of;
   for (const path of [

@@ -74,10 +74,10 @@ const RELAY: Readonly<Record<string, readonly string[]>> = {
 /** The sign-in library in its own schema. */
 const SIGN_IN: Readonly<Record<string, readonly string[]>> = {
   account: ALL,
+  attempt: ['DELETE', ...change('count ends_at')], // how often a secret was tried
   invitation: ALL,
   member: ALL,
   organization: ALL,
-  rateLimit: ALL,
   session: ALL,
   user: ALL,
   verification: ALL,

@@ -1,7 +1,7 @@
 import type pg from 'pg';
 
 /** What sign-in itself writes, whoever signs in. */
-const OWN_SIGN_IN = new Set(['auth.session', 'auth.rateLimit', 'auth.verification']);
+const OWN_SIGN_IN = new Set(['auth.session', 'auth.attempt', 'auth.verification']);
 
 /** A checksum over the rows of each table, seen as a superuser; sign-in's own tables aside. */
 export async function checksums(admin: pg.Client): Promise<Record<string, string>> {

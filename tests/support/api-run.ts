@@ -3,7 +3,7 @@ import { randomBytes } from 'node:crypto';
 import { systemClock } from '@ullage/casework';
 import type { Clock, Office } from '@ullage/casework';
 import { createApi, createAuth, Log, openAuthPool } from '@ullage/api';
-import type { Api, LimitSettings } from '@ullage/api';
+import type { Api, Auth, LimitSettings } from '@ullage/api';
 import { Database } from '@ullage/database';
 import { createMailer } from '@ullage/mail';
 import { makeCalendar } from '@ullage/units';
@@ -36,10 +36,13 @@ export interface RunOptions {
   readonly clock?: Clock;
   /** Where its mail goes; without it none is sent. */
   readonly smtpUrl?: string;
+  /** A further process of the same api: on its database, with its secret. */
+  readonly beside?: Running;
 }
 export interface Running extends Api {
   readonly db: FreshDatabase;
   readonly database: Database;
+  readonly auth: Auth;
   /** A superuser's connection, to look past the walls. */
   readonly admin: pg.Client;
   /** What was logged, line by line. */
@@ -48,16 +51,15 @@ export interface Running extends Api {
 
 /** Closed after the last test of the file. */
 export async function runApi(options: RunOptions = {}): Promise<Running> {
-  const db = await freshDatabase();
+  const db = options.beside?.db ?? (await freshDatabase());
   const database = new Database({ url: db.urls.application, name: 'test' });
   const clock = options.clock ?? systemClock(calendar);
   const lines: string[] = [];
   const log = new Log(pino({ level: 'debug' }, { write: (line: string) => void lines.push(line) }));
   const auth = createAuth({
     publicOrigin: ORIGIN,
-    secret: randomBytes(32).toString('hex'),
+    secret: options.beside?.auth.secret ?? randomBytes(32).toString('hex'),
     pool: openAuthPool(db.urls.auth, () => undefined),
-    addressKnown: options.trustProxy !== undefined,
     password: plainPassword,
   });
   const api = await createApi({
@@ -84,5 +86,5 @@ export async function runApi(options: RunOptions = {}): Promise<Running> {
     await close();
     await admin.end();
   });
-  return { app: api.app, close, db, database, admin, log: lines };
+  return { app: api.app, close, db, database, auth, admin, log: lines };
 }

@@ -134,10 +134,10 @@ interface Answer {
   readonly status: number;
   readonly json: unknown;
 }
-/** A person's browser: keeps its cookie, and tries again with the same key until there is an answer. */
+/** A person's browser: keeps its cookies, and tries again with the same key until there is an answer. */
 export class Visitor {
   readonly #stack: Stack;
-  #cookie = '';
+  readonly #cookies = new Map<string, string>();
   /** How many requests got no answer, or a passing fault. */
   tries = 0;
   constructor(stack: Stack) {
@@ -154,14 +154,18 @@ export class Visitor {
     throw new Error(`${path} had no answer in 2000 tries`);
   }
   async #once(path: string, { method = 'GET', body, key }: Asked): Promise<Answer | undefined> {
-    const headers: Record<string, string> = { origin: ORIGIN, cookie: this.#cookie };
+    const cookie = [...this.#cookies].map(([name, value]) => `${name}=${value}`).join('; ');
+    const headers: Record<string, string> = { origin: ORIGIN, cookie };
     if (body !== undefined) headers['content-type'] = 'application/json';
     if (key !== undefined) headers['idempotency-key'] = key;
     const sent = body === undefined ? {} : { body: JSON.stringify(body) };
     const signal = AbortSignal.timeout(10_000);
     const answer = await fetch(this.#stack.origin + path, { method, headers, ...sent, signal });
     const text = await answer.text();
-    for (const set of answer.headers.getSetCookie()) this.#cookie = set.split(';')[0] ?? '';
+    for (const set of answer.headers.getSetCookie()) {
+      const [, name = '', value = ''] = /^([^=]+)=([^;]*)/.exec(set) ?? [];
+      this.#cookies.set(name, value);
+    }
     if (answer.status >= 500 || answer.status === 429) return undefined;
     return { status: answer.status, json: text === '' ? null : JSON.parse(text) };
   }

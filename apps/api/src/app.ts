@@ -87,6 +87,7 @@ export async function createApi(parts: Parts): Promise<Api> {
   await mountAuth(fastify, {
     auth: parts.auth,
     publicOrigin: parts.publicOrigin,
+    addressKnown: parts.trustProxy !== undefined,
     now: () => parts.clock.date(),
     onUnexpected: (error, request) => parts.log.unexpected(error, request),
   });

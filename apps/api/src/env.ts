@@ -19,7 +19,7 @@ const Environment = z
     AUTH_SECRET: z.string().min(32, { error: 'AUTH_SECRET: at least 32 characters of chance' }),
     /** Addresses of a proxy that overwrites the forwarded header, as `10.0.0.0/8`; without it no address is believed. */
     TRUST_PROXY: z.string().min(1).optional(),
-    /** Requests a minute; see limits.ts for what they are unless said. */
+    /** Requests a minute that this one process answers; see limits.ts for what they guard and what they are unless said. */
     LIMIT_PER_ACCOUNT: z.coerce.number().int().positive().default(LIMITS.perAccount),
     LIMIT_PER_TENANT: z.coerce.number().int().positive().default(LIMITS.perTenant),
     LIMIT_PER_ADDRESS: z.coerce.number().int().positive().default(LIMITS.perAddress),

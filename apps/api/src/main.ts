@@ -30,7 +30,6 @@ function partsOf(settings: Settings, log: Log): Parts {
     publicOrigin,
     secret: settings.authSecret,
     pool: openAuthPool(settings.authDatabaseUrl, lost),
-    addressKnown: trustProxy !== undefined,
   });
   const office = createOffice({ database, calendar, now: () => clock.now(), newId: () => clock.newId() });
   const mail = settings.mail && createMailer(settings.mail, { withinMs: MAIL_MS });

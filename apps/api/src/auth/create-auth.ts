@@ -13,15 +13,12 @@ export const SESSION_UPDATE_S = DAY_S;
 export const AUTH_PATH = '/v1/auth';
 export const LINK_DAYS = 7;
 export const PASSWORD_MIN = 10;
-const AN_OFFICE = { window: 60, max: 30 };
 
 type PasswordHasher = NonNullable<NonNullable<BetterAuthOptions['emailAndPassword']>['password']>;
 export interface AuthSettings {
   readonly publicOrigin: string;
   readonly secret: string;
   readonly pool: pg.Pool;
-  /** Whether the client's address is known: only then does the library limit by address. */
-  readonly addressKnown: boolean;
   /** For tests only: the library's own takes 90 ms on purpose. */
   readonly password?: PasswordHasher;
 }
@@ -57,7 +54,13 @@ export interface ResetToken {
   readonly token: string;
   readonly email: string;
 }
-type Resets = AsyncLocalStorage<{ made?: ResetToken }>;
+/** What the library says during one call. */
+interface Reset {
+  made?: ResetToken;
+  /** Whose password was chosen anew. */
+  doneFor?: string;
+}
+type Resets = AsyncLocalStorage<Reset>;
 
 function optionsOf(settings: AuthSettings, resets: Resets) {
   const { pool, password } = settings;
@@ -80,23 +83,19 @@ function optionsOf(settings: AuthSettings, resets: Resets) {
         if (asked !== undefined) asked.made = { token, email: user.email };
       },
       // Whoever asked three times has three links: with the first one used, none of the others may open the account.
-      onPasswordReset: async ({ user }: { user: { id: string } }) => {
+      onPasswordReset: async ({ user }: { user: { id: string; email: string } }) => {
         await pool.query(
           `DELETE FROM auth.verification WHERE value = $1 AND starts_with(identifier, 'reset-password:')`,
           [user.id],
         );
+        const asked = resets.getStore();
+        if (asked !== undefined) asked.doneFor = user.email;
       },
       ...(password === undefined ? {} : { password }),
     },
     session: { expiresIn: SESSION_S, updateAge: SESSION_UPDATE_S, cookieCache: { enabled: false } },
-    rateLimit: {
-      enabled: settings.addressKnown,
-      storage: 'database' as const,
-      window: 60,
-      max: 300,
-      // A whole office may stand behind one address; guessing at one account is held up by the account's own count.
-      customRules: { '/sign-in/email': AN_OFFICE, '/sign-up/email': AN_OFFICE, '/reset-password': AN_OFFICE },
-    },
+    // Tries are counted before the library is asked: see attempts.ts.
+    rateLimit: { enabled: false },
     advanced: {
       database: { generateId: 'uuid' as const },
       cookiePrefix: 'ullage',
@@ -119,10 +118,12 @@ export interface Auth {
   readonly options: ReturnType<typeof optionsOf>;
   /** A single-use token to choose a new password with, good for seven days; undefined when nobody has the address. */
   resetToken(email: string): Promise<ResetToken | undefined>;
+  /** Runs a call of the library; `reset` is the e-mail address of the account whose password was chosen anew in it. */
+  noticingReset<T>(call: () => Promise<T>): Promise<{ readonly answer: T; readonly reset: string | undefined }>;
 }
 
 export function createAuth(settings: AuthSettings): Auth {
-  const resets = new AsyncLocalStorage<{ made?: ResetToken }>();
+  const resets = new AsyncLocalStorage<Reset>();
   const options = optionsOf(settings, resets);
   const library = makeLibrary(settings, resets);
   return {
@@ -131,9 +132,14 @@ export function createAuth(settings: AuthSettings): Auth {
     secret: settings.secret,
     options,
     async resetToken(email) {
-      const asked: { made?: ResetToken } = {};
+      const asked: Reset = {};
       await resets.run(asked, () => library.api.requestPasswordReset({ body: { email } }));
       return asked.made;
+    },
+    async noticingReset(call) {
+      const asked: Reset = {};
+      const answer = await resets.run(asked, call);
+      return { answer, reset: asked.doneFor };
     },
   };
 }

@@ -1,15 +1,9 @@
 /** Reads the token from the library's session cookie, which is signed: `<token>.<base64 HMAC-SHA256 of the token>`. */
 import { createHmac, timingSafeEqual } from 'node:crypto';
+import { cookieOf } from './cookies.ts';
 
 const NAMES = ['__Secure-ullage.session_token', 'ullage.session_token'];
 
-function valueOf(cookies: string, name: string): string | undefined {
-  for (const part of cookies.split(';')) {
-    const at = part.indexOf('=');
-    if (at > 0 && part.slice(0, at).trim() === name) return part.slice(at + 1).trim();
-  }
-  return undefined;
-}
 function decoded(value: string): string | undefined {
   try {
     return decodeURIComponent(value);
@@ -20,7 +14,7 @@ function decoded(value: string): string | undefined {
 
 /** The token of the Cookie header, or undefined when there is none or its signature is not ours. */
 export function sessionToken(cookies: string, secret: string): string | undefined {
-  const value = NAMES.map((name) => valueOf(cookies, name)).find((found) => found !== undefined);
+  const value = NAMES.map((name) => cookieOf(cookies, name)).find((found) => found !== undefined);
   const signed = value === undefined ? undefined : decoded(value);
   const at = signed?.lastIndexOf('.') ?? -1;
   if (signed === undefined || at < 1) return undefined;

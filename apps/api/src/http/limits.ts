@@ -1,6 +1,8 @@
 /**
- * How much one account and one contractor may ask. Counted in this process: with several processes each grants its own
- * share, which bounds a runaway script and is no accounting.
+ * How much one account, one contractor and one address may ask of this process in a minute. They guard the process's own
+ * time and connections against a runaway script, so each replica grants its whole share anew: n of them behind one name
+ * grant up to n times as much, and have n times as much to give. What guards a secret is not counted here but in the
+ * database, for all processes together: see auth/attempts.ts.
  */
 import { Refusal } from '@ullage/contracts';
 

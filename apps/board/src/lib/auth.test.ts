@@ -11,7 +11,8 @@ describe('inOurWords', () => {
   });
   test('an unknown code keeps what the service said; a limit says how long to wait', () => {
     expect(inOurWords(parseProblem(400, { code: 'NEW', message: 'As it is' })).detail).toBe('As it is');
-    expect(inOurWords(parseProblem(429, { message: 'x' })).detail).toBe('Wait a minute, then try again.');
+    const held = { title: 'Too many requests', detail: 'Too many tries for this account: try again in 4 minutes.' };
+    expect(inOurWords(parseProblem(429, held))).toMatchObject({ title: 'Too many tries', detail: held.detail });
   });
 });
 

@@ -30,7 +30,7 @@ export function inOurWords(problem: Problem): Problem {
   const code = typeof problem.more['code'] === 'string' ? problem.more['code'] : '';
   const field = FIELD_WORDS[code];
   if (field) return { ...problem, title: 'One field needs you', detail: field.detail, errors: [field] };
-  if (problem.status === 429) return { ...problem, title: 'Too many tries', detail: 'Wait a minute, then try again.' };
+  if (problem.status === 429) return { ...problem, title: 'Too many tries' };
   const said = WORDS[code];
   return said === undefined ? problem : { ...problem, title: 'That did not work', detail: said };
 }
