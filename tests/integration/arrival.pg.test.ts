@@ -2,28 +2,9 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { CommandBody } from '@ullage/contracts';
 import { onDay } from '../support/day.ts';
 import { newId, openTestOffice } from '../support/office.ts';
-import type { Contractor, TestOffice } from '../support/office.ts';
+import type { TestOffice } from '../support/office.ts';
+import { outcome, permutations } from '../support/outcome.ts';
 import { cylinders, ids, run, theCall, visitSteps } from '../support/story.ts';
-
-const permutations = <T>(items: readonly T[]): T[][] =>
-  items.length < 2
-    ? [[...items]]
-    : items.flatMap((item, index) => permutations(items.toSpliced(index, 1)).map((rest) => [item, ...rest]));
-
-/** Books and law of a circuit without the ids, which differ from run to run. */
-async function outcome(world: TestOffice, firm: Contractor, unitId: string) {
-  const books = await world.office.books(firm.actors.auditor);
-  const [circuit] = (await world.office.unit(firm.actors.auditor, unitId)).circuits;
-  return {
-    books: books.accounts
-      .map((account) => [account.title, account.balances.map(({ grams, state }) => [grams, state])])
-      .sort((a, b) => (String(a[0]) < String(b[0]) ? -1 : 1)),
-    totals: books.totals,
-    rate: circuit?.latest && [circuit.latest.ratePercent, circuit.latest.exact, circuit.latest.days],
-    duties: circuit?.duties.map((duty) => [duty.kind, duty.state, duty.dueOn, duty.provisional]),
-    additions: circuit?.additions.map((addition) => [addition.day, addition.grams]),
-  };
-}
 
 describe('facts arriving in any order', () => {
   let world: TestOffice;

@@ -2,6 +2,7 @@ export * from './account.ts';
 export * from './balances.ts';
 export * from './circuit.ts';
 export * from './composition.ts';
+export * from './corrections.ts';
 export * from './cylinder.ts';
 export * from './holding.ts';
 export * from './movement.ts';

@@ -7,7 +7,7 @@ const fact = (id: string, kind: string, body: Record<string, unknown>, correctsI
   kind,
   body,
   correctsId,
-  recordedAt: `2026-04-30T17:0${id.length}:00.000Z`,
+  happenedAt: `2026-04-30T17:0${id.length}:00.000Z`,
 });
 const charge = fact('a', 'charge', { before: lb('145.3'), after: lb('127.3') });
 

@@ -17,24 +17,36 @@ export interface Weighed {
   readonly tareGrams: number;
 }
 
+/** The refusal of weights that went the wrong way. */
+export const wrongWay = (direction: 'in' | 'out') =>
+  refuseField(
+    'after',
+    `Gross after: ${direction === 'in' ? 'a filled cylinder gets heavier' : 'an emptied cylinder gets lighter'}; check both weights.`,
+  );
+
 /** Grams that went into (`in`) or out of a cylinder. @throws Refusal for weights that no cylinder could show */
 export async function gramsBetween(desk: Case, weighed: Weighed, direction: 'in' | 'out'): Promise<number> {
   const weighing = (gross: Mass) => ({ grossGrams: bookedGrams(gross), tareGrams: weighed.tareGrams });
   const moved = gramsMoved({ direction, before: weighing(weighed.before), after: weighing(weighed.after) });
-  if (!moved.moved && moved.because === 'weight-went-the-wrong-way') {
-    const right = direction === 'in' ? 'a filled cylinder gets heavier' : 'an emptied cylinder gets lighter';
-    throw refuseField('after', `Gross after: ${right}; check both weights.`);
-  }
+  if (!moved.moved && moved.because === 'weight-went-the-wrong-way') throw wrongWay(direction);
+  await assertCanHold(desk, weighed);
+  return moved.moved ? moved.grams : 0;
+}
+
+/** @throws Refusal for a weight that this cylinder could not show */
+export async function assertCanHold(
+  desk: Case,
+  weighed: Pick<Weighed, 'cylinderId' | 'tareGrams'> & { before?: Mass | undefined; after?: Mass | undefined },
+): Promise<void> {
   const cylinder = await desk.tx.cylinder.findUniqueOrThrow({
     where: { tenantId_id: { tenantId: desk.tenantId, id: weighed.cylinderId } },
   });
   const mostGrams = Number(cylinder.waterCapacityKg) * 1000 * DENSEST_KG_PER_KG_WATER + weighed.tareGrams;
   for (const field of ['before', 'after'] as const) {
-    const grams = bookedGrams(weighed[field]);
-    if (grams > mostGrams)
+    const gross = weighed[field];
+    if (gross && bookedGrams(gross) > mostGrams)
       throw refuseField(field, `Gross ${field}: more than this cylinder can hold; check number and unit.`);
   }
-  return moved.moved ? moved.grams : 0;
 }
 
 /** Keeps both readings as entered, with the tare used. */

@@ -14,6 +14,8 @@ import { exactGrams, roundHalfUp } from '@ullage/units';
 import type { Calendar, EnteredMass, Instant } from '@ullage/units';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
 import { registeredGas } from './contents.ts';
+import { CORRECTIONS, standingOfFact } from './corrections.ts';
+import type { CorrectedRow } from './corrections.ts';
 import type { BookedMovement } from './movement-rows.ts';
 
 /** Kinds of fact that move gas, and what they are on a timeline. */
@@ -32,6 +34,8 @@ interface GasFact {
   readonly kind: GasFactKind;
   readonly happenedAt: Instant;
   readonly full: ReachedFull;
+  /** The fact whose reading counts: its own, or that of a correction. */
+  readonly readAt: Readonly<Record<'before' | 'after', string>>;
   /** What the circuit runs on; null where none is concerned. */
   readonly refrigerant: string | null;
 }
@@ -49,28 +53,31 @@ interface Loaded {
   readonly movements: readonly BookedMovement[];
 }
 
-/** The facts behind an account's movements, with the statement on full charge as last corrected. */
+/** The facts behind an account's movements, as they stand after their corrections. */
 async function factsOf(loaded: Loaded, ids: readonly string[]): Promise<GasFact[]> {
   const { tx, tenantId, calendar } = loaded;
   const rows = await tx.fact.findMany({
     where: { tenantId, id: { in: [...ids] }, kind: { in: [...GAS_FACTS] } },
     include: {
       circuit: { include: { unit: { include: { site: { select: { timeZone: true } } } } } },
-      factCorrectses: { where: { kind: 'correction' }, orderBy: [{ recordedAt: 'asc' }, { id: 'asc' }] },
+      factCorrectses: CORRECTIONS,
     },
   });
   return rows.map((row) => {
-    const corrected = row.factCorrectses.map((fact) => fact.body as { full?: ReachedFull });
-    const stated = [row.body as { full?: ReachedFull }, ...corrected]
-      .map((body) => body.full)
-      .filter((full) => full !== undefined);
     const zone = row.circuit?.unit.site.timeZone ?? 'UTC';
     const happenedAt = row.happenedAt
       ? toInstant(row.happenedAt)
       : noonOf(calendar, dateToDay(row.happenedOn ?? new Date(0)), zone);
     const refrigerant = row.circuit?.refrigerant ?? null;
-    return { id: row.id, kind: row.kind as GasFactKind, happenedAt, full: stated.at(-1) ?? 'unknown', refrigerant };
+    return { id: row.id, kind: row.kind as GasFactKind, happenedAt, refrigerant, ...asItStands(row) };
   });
+}
+
+/** The statement on full charge, and where the weights were read, after all corrections. */
+function asItStands(row: CorrectedRow & { readonly id: string }): Pick<GasFact, 'full' | 'readAt'> {
+  const standing = standingOfFact(row);
+  const readAt = { before: standing?.from.before ?? row.id, after: standing?.from.after ?? row.id };
+  return { full: standing?.said.full ?? 'unknown', readAt };
 }
 
 const byFact = (movements: readonly BookedMovement[]): Map<string, BookedMovement[]> => {
@@ -115,21 +122,12 @@ export async function circuitTimeline(loaded: Loaded, circuitId: string, account
   };
 }
 
-type WeighingRow = {
-  factId: string;
-  role: string;
-  grams: number;
-  tareGrams: number;
-  at: Date;
-  id: string;
-  corrects: string | null;
-};
+type WeighingRow = { factId: string; role: string; grams: number; tareGrams: number; corrects: string | null };
 
-/** The weighing that counts for a fact in a role: the last correction of it, else the first reading. */
-function effective(rows: readonly WeighingRow[], factId: string, role: 'before' | 'after'): Weighing | undefined {
-  const own = rows.filter((row) => row.role === role && (row.factId === factId || row.corrects === factId));
-  const last = own.at(-1);
-  return last && { grossGrams: last.grams, tareGrams: last.tareGrams };
+/** The weighing that counts for a fact in a role. */
+function effective(rows: readonly WeighingRow[], fact: GasFact, role: 'before' | 'after'): Weighing | undefined {
+  const read = rows.find((row) => row.role === role && row.factId === fact.readAt[role]);
+  return read && { grossGrams: read.grams, tareGrams: read.tareGrams };
 }
 
 /** The gas of the first act in time: what a cylinder that nobody described is taken to hold, whatever arrived first. */
@@ -144,8 +142,7 @@ export async function cylinderTimeline(loaded: Loaded, cylinderId: string, accou
   const cylinder = await tx.cylinder.findUniqueOrThrow({ where: { tenantId_id: { tenantId, id: cylinderId } } });
   const rows = await tx.weighing.findMany({
     where: { tenantId, cylinderId },
-    include: { fact: { select: { correctsId: true, recordedAt: true } } },
-    orderBy: [{ fact: { recordedAt: 'asc' } }, { id: 'asc' }],
+    include: { fact: { select: { correctsId: true } } },
   });
   const weighings = rows.map((row): WeighingRow => ({ ...row, corrects: row.fact.correctsId }));
   const moved = byFact(loaded.movements);
@@ -153,8 +150,8 @@ export async function cylinderTimeline(loaded: Loaded, cylinderId: string, accou
   const facts = await factsOf(loaded, [...ids]);
   const entries = facts.map((fact): CylinderEntry => {
     const kind = ENTRY_KIND[fact.kind];
-    const before = effective(weighings, fact.id, 'before');
-    const after = effective(weighings, fact.id, 'after');
+    const before = effective(weighings, fact, 'before');
+    const after = effective(weighings, fact, 'after');
     return {
       kind: kind === 'service-loss' ? 'transfer' : kind,
       factId: fact.id,

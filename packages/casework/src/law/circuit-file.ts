@@ -3,6 +3,7 @@ import type { CircuitEvent, CircuitFacts, FullCharge, LeakRateMethod, Use } from
 import type { Tx } from '@ullage/database';
 import { exactGrams, massText, subtract } from '@ullage/units';
 import type { EnteredMass } from '@ullage/units';
+import { CORRECTIONS, weightsOf } from '../gas/corrections.ts';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
 
 export interface CircuitFile {
@@ -21,8 +22,7 @@ function loadFacts(tx: Tx, tenantId: string, circuitId: string) {
     where: { tenantId, circuitId, kind: { not: 'correction' } },
     include: {
       factRefs: true,
-      weighings: { orderBy: { id: 'asc' } },
-      factCorrectses: { include: { weighings: true }, orderBy: [{ recordedAt: 'asc' }, { id: 'asc' }] },
+      factCorrectses: CORRECTIONS,
     },
     orderBy: [{ happenedAt: 'asc' }, { recordedAt: 'asc' }, { id: 'asc' }],
   });
@@ -35,17 +35,6 @@ export function netEntered(before: EnteredMass, after: EnteredMass): EnteredMass
   const unit = before.unit === after.unit && before.unit !== 'lb-oz' ? before.unit : 'g';
   // A pound is a finite decimal of grams, so no digit is lost.
   return { value: massText(net, unit, 20), unit };
-}
-
-function readings(row: FactRow): { before: EnteredMass; after: EnteredMass } | undefined {
-  const all = [...row.weighings, ...row.factCorrectses.flatMap((correction) => correction.weighings)];
-  const last = (role: string) => all.findLast((weighing) => weighing.role === role);
-  const [before, after] = [last('before'), last('after')];
-  if (!before || !after) return undefined;
-  return {
-    before: { value: before.value, unit: before.unit } as EnteredMass,
-    after: { value: after.value, unit: after.unit } as EnteredMass,
-  };
 }
 
 type Body = Record<string, unknown>;
@@ -63,7 +52,7 @@ type Reading = (row: FactRow, base: Base, body: Body) => CircuitEvent[];
 const moved =
   (kind: 'addition' | 'removal'): Reading =>
   (row, base, body) => {
-    const weighed = readings(row);
+    const weighed = weightsOf(row);
     const mass = weighed ? netEntered(weighed.before, weighed.after) : null;
     return [{ ...base, kind, mass, seasonal: body.seasonal === true }];
   };

@@ -26,7 +26,7 @@ export interface Ask {
 }
 /** Something is booked and somebody should look: kept as an attention item until a person has. */
 export interface Concern extends Ask {
-  readonly subject: { readonly kind: 'cylinder' | 'circuit'; readonly id: string };
+  readonly subject: { readonly kind: 'cylinder' | 'circuit' | 'visit'; readonly id: string };
 }
 
 /** Work inside one transaction of one tenant: what it touched, and what must be derived anew from that. */

@@ -7,7 +7,7 @@ import { dateToDay } from '../pipeline/case.ts';
 import { circuitFile } from '../law/circuit-file.ts';
 import type { CircuitFile } from '../law/circuit-file.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
-import { factView, instrumentChecks, leakPointView, lookView } from './history.ts';
+import { factViews, instrumentChecks, leakPointView, lookView } from './history.ts';
 import { calculationsOf, dutiesOf, headroomOf, rulebooksOf } from './law.ts';
 import type { Viewer } from './viewer.ts';
 import { FULL_CHARGE_WORDS, TAINT_WORDS_LONG, USE_WORDS, wordOf } from './words.ts';
@@ -139,7 +139,7 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
     additions: additionsOf(viewer, file, repairedVisits),
     leakPoints,
     looks: facts.filter((fact) => fact.kind === 'look').map((fact) => lookView(viewer, fact, { zone, checks })),
-    events: facts.filter((fact) => EVENT_KINDS.includes(fact.kind)).map((fact) => factView(viewer, fact, zone)),
+    events: factViews(viewer, facts, zone).filter((fact) => EVENT_KINDS.includes(fact.kind)),
     duties: (await dutiesOf(viewer, { circuitIds: [circuitId] })).map(({ circuitId: _of, ...duty }) => duty),
     explains: explanation(latest, leakPoints),
     balanceGrams: (account?.balances ?? []).reduce((total, balance) => total + Number(balance.grams), 0),

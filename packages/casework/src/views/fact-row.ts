@@ -1,3 +1,6 @@
+import { CORRECTIONS, standingOfFact } from '../gas/corrections.ts';
+import type { CorrectedRow } from '../gas/corrections.ts';
+
 /** A fact as it is read for showing: with who wrote it, what it refers to, and whether it was corrected. */
 export interface FactRow {
   readonly id: string;
@@ -10,7 +13,7 @@ export interface FactRow {
   readonly body: unknown;
   readonly correctsId: string | null;
   readonly byPerson: { readonly name: string } | null;
-  readonly factCorrectses: readonly { readonly id: string }[];
+  readonly factCorrectses: CorrectedRow['factCorrectses'];
   readonly factRefs: readonly {
     readonly role: string;
     readonly instrumentId: string | null;
@@ -23,7 +26,7 @@ export interface FactRow {
 }
 export const FACT_INCLUDE = {
   byPerson: { select: { name: true } },
-  factCorrectses: { select: { id: true }, orderBy: { recordedAt: 'desc' } },
+  factCorrectses: CORRECTIONS,
   factRefs: {
     include: {
       instrument: true,
@@ -34,3 +37,18 @@ export const FACT_INCLUDE = {
     orderBy: { ordinal: 'asc' },
   },
 } as const;
+
+/**
+ * Which facts of a list were corrected, and by which correction as they stand now. A correction that was overtaken by
+ * another is itself corrected by that one: it stays in sight, struck out.
+ */
+export function correctedBy(rows: readonly FactRow[]): ReadonlyMap<string, string> {
+  const found = new Map<string, string>();
+  for (const row of rows) {
+    const standing = standingOfFact(row);
+    if (!standing) continue;
+    for (const [id, by] of [[row.id, standing.last] as const, ...standing.superseded])
+      if (by !== null) found.set(id, by);
+  }
+  return found;
+}

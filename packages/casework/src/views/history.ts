@@ -3,6 +3,7 @@ import type { FactView, LeakPointView, LookView, PhotoView } from '@ullage/contr
 import { LEAK_PLACES } from '@ullage/trail';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
 import { noonOf } from '../gas/timelines.ts';
+import { correctedBy } from './fact-row.ts';
 import type { FactRow } from './fact-row.ts';
 import { methodWordsOf } from './method-words.ts';
 import { summaryOf } from './summaries.ts';
@@ -19,7 +20,17 @@ export const bodyOf = (row: { readonly body: unknown }): Record<string, unknown>
 const photosOf = (row: FactRow): PhotoView[] =>
   row.factRefs.flatMap(({ blob }) => (blob ? [{ ...blob, state: blob.state as PhotoView['state'] }] : []));
 
-export function factView(viewer: Viewer, row: FactRow, zone: string): FactView {
+/** Facts of one visit or circuit, among them every correction of the others. */
+export function factViews(viewer: Viewer, rows: readonly FactRow[], zone: string): FactView[] {
+  const corrected = correctedBy(rows);
+  return rows.map((row) => factView(viewer, row, { zone, correctedById: corrected.get(row.id) ?? null }));
+}
+
+function factView(
+  viewer: Viewer,
+  row: FactRow,
+  { zone, correctedById }: { zone: string; correctedById: string | null },
+): FactView {
   const at = row.happenedAt
     ? toInstant(row.happenedAt)
     : noonOf(viewer.world.calendar, dateToDay(row.happenedOn ?? row.recordedAt), zone);
@@ -33,7 +44,7 @@ export function factView(viewer: Viewer, row: FactRow, zone: string): FactView {
     recordedAt: toInstant(row.recordedAt),
     by: row.byPerson?.name ?? '',
     correctsId: row.correctsId,
-    correctedById: row.factCorrectses[0]?.id ?? null,
+    correctedById,
     photos: photosOf(row),
     body: bodyOf(row),
   };

@@ -1,10 +1,10 @@
 /** The service record: what the contractor hands over at the end of a visit. Full charge and rate are the owner's. */
 import type { ServiceRecordView } from '@ullage/contracts';
 import { bookedGrams } from '@ullage/units';
-import { readingsOf } from '../commands/correct-weighing.ts';
+import { weightsOf } from '../gas/corrections.ts';
 import { netEntered } from '../law/circuit-file.ts';
 import { notFound, toInstant } from '../pipeline/case.ts';
-import { FACT_INCLUDE } from './fact-row.ts';
+import { correctedBy, FACT_INCLUDE } from './fact-row.ts';
 import type { FactRow } from './fact-row.ts';
 import { placeWords } from './history.ts';
 import { methodWordsOf } from './method-words.ts';
@@ -59,7 +59,7 @@ export async function serviceRecord(viewer: Viewer, visitId: string): Promise<Se
       certificates: certificateText(person.certificates),
     })),
     parts: parts(told),
-    gas: await gasLines(viewer, told),
+    gas: gasLines(told),
     tests: tests(told),
     inspections: inspections(told),
     statements: of(told, 'normal-operation').map((fact) => ({
@@ -67,7 +67,7 @@ export async function serviceRecord(viewer: Viewer, visitId: string): Promise<Se
       at: at(fact),
       by: fact.byPerson?.name ?? '',
     })),
-    corrections: of(told, 'correction').map((fact) => ({ at: at(fact), why: (fact.body as { why: string }).why })),
+    corrections: corrections(told),
     madeAt: viewer.now,
   };
 }
@@ -122,21 +122,29 @@ function inspections(told: Told): ServiceRecordView['inspections'] {
   });
 }
 
-async function gasLines(viewer: Viewer, told: Told): Promise<ServiceRecordView['gas']> {
-  const moved = told.facts.filter(({ kind }) => kind === 'charge' || kind === 'recovery');
-  const lines: ServiceRecordView['gas'] = [];
-  for (const fact of moved) {
-    const { before, after } = await readingsOf(viewer, fact.id);
-    lines.push({
+/** All of them, also those that another one has overtaken. */
+function corrections(told: Told): ServiceRecordView['corrections'] {
+  const overtaken = correctedBy(told.facts);
+  return of(told, 'correction').map((fact) => {
+    const { why } = fact.body as { why: string };
+    return { at: at(fact), why: overtaken.has(fact.id) ? `${why} (a later correction stands)` : why };
+  });
+}
+
+function gasLines(told: Told): ServiceRecordView['gas'] {
+  return told.facts.flatMap((fact) => {
+    const weights = weightsOf(fact);
+    if (!weights) return [];
+    const { before, after } = weights;
+    return {
       circuitTag: tagOf(told, fact),
       refrigerant: told.circuits.get(fact.circuitId ?? '')?.refrigerant ?? '',
-      direction: fact.kind === 'charge' ? 'added' : 'removed',
+      direction: fact.kind === 'charge' ? ('added' as const) : ('removed' as const),
       mass: netEntered(before, after),
       grams: Math.abs(bookedGrams(before) - bookedGrams(after)),
       cylinder: cylinderOf(fact),
-    });
-  }
-  return lines;
+    };
+  });
 }
 const cylinderOf = (fact: FactRow): string => {
   const cylinder = fact.factRefs.find((ref) => ref.role === 'cylinder')?.cylinder;

@@ -7,7 +7,7 @@ import { readingKpa } from '../commands/site-readings.ts';
 import { branchOf } from '../visits/branch.ts';
 import { circuitView } from './circuit.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
-import { factView, leakPointView } from './history.ts';
+import { factViews, leakPointView } from './history.ts';
 import { dutiesOf, headroomOf } from './law.ts';
 import { loadSite, siteView } from './site.ts';
 import { feedNumber } from './viewer.ts';
@@ -147,7 +147,7 @@ export async function visitView(viewer: Viewer, visitId: string): Promise<VisitV
     site: siteView(site),
     glances: glances.map(({ glance }) => glance),
     leakPoints: leaks.map((leak) => leakPointView(viewer, leak, { zone, facts: tested })),
-    facts: facts.map((fact) => factView(viewer, fact, zone)),
+    facts: factViews(viewer, facts, zone),
     branch: branchFrom(facts, row),
     explains: glances.find(({ explains }) => explains !== null)?.explains ?? null,
     duties: duties.map(({ circuitId: _of, ...duty }) => duty),

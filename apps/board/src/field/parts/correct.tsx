@@ -6,7 +6,7 @@ import type { Typed } from '../check.ts';
 import { enteredWords } from '../sums.ts';
 import { hasDraft, useForm } from '../use-form.ts';
 import { useVisit } from '../visit-context.tsx';
-import { correctionsOf, standingWeights } from '../weights.ts';
+import { standing, standingWeights } from '../weights.ts';
 import { bind } from './bind.ts';
 import { FULL } from '../words.ts';
 import { Figure, Keys, Line, MASS_KEYS } from './fields.tsx';
@@ -33,19 +33,17 @@ export function useCorrection(): Correction {
 const typedOf = (mass: EnteredMass | undefined): Typed => ({ text: mass?.value ?? '', unit: mass?.unit ?? 'lb' });
 const isSame = (a: Typed, b: Typed): boolean => a.text.trim() === b.text && a.unit === b.unit;
 
-/** Whether a charge was said to be full, after all corrections. */
-function fullOf(fact: FactView, facts: readonly FactView[]): string {
-  const said = [fact, ...correctionsOf(fact, facts)]
-    .map(({ body }) => body['full'])
-    .filter((full) => typeof full === 'string');
-  return said.at(-1) ?? '';
+interface Corrected {
+  readonly before: Typed;
+  readonly after: Typed;
+  readonly full: string;
+  readonly why: string;
 }
-
 function useCorrectForm(fact: FactView, onDone: () => void) {
   const { view } = useVisit();
-  const stands = standingWeights(fact, view.facts);
-  const was = { before: typedOf(stands?.before), after: typedOf(stands?.after), full: fullOf(fact, view.facts) };
-  return useForm<typeof was & { why: string }, 'correct-weighing'>({
+  const stands = standing(fact, view.facts)?.said;
+  const was = { before: typedOf(stands?.before), after: typedOf(stands?.after), full: stands?.full ?? '' };
+  return useForm<Corrected, 'correct-weighing'>({
     name: nameOf(fact),
     kind: 'correct-weighing',
     initial: { ...was, why: '' },

@@ -3,7 +3,7 @@ import type { FactView } from '@ullage/contracts';
 import { Shape } from '../../ui/state.tsx';
 import type { Queued } from '../outbox.ts';
 import { useVisit } from '../visit-context.tsx';
-import { correctionsOf, netWords, standingWeights } from '../weights.ts';
+import { netWords, standing } from '../weights.ts';
 import { clock } from '../words.ts';
 import { type NamedPhoto, PhotoStrip } from './photo-strip.tsx';
 import { detailOf } from '../fact-words.ts';
@@ -31,8 +31,9 @@ function CorrectionLine({ correction, weights }: { correction: FactView; weights
 function FactRow({ fact, onCorrect }: { fact: FactView; onCorrect: RecordedProps['onCorrect'] }) {
   const { view } = useVisit();
   const at = clock(fact.happenedAt, view.site.timeZone);
-  const weights = standingWeights(fact, view.facts);
-  const correction = correctionsOf(fact, view.facts).at(-1);
+  const stands = standing(fact, view.facts);
+  const weights = stands?.said;
+  const correction = view.facts.find(({ id }) => id === stands?.last);
   const lead = netWords(fact, view.facts) ?? detailOf(fact);
   return (
     <li>
