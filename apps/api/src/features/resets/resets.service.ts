@@ -1,12 +1,13 @@
 import { Inject, Injectable } from '@nestjs/common';
 import type { OnModuleDestroy } from '@nestjs/common';
+import type { Clock } from '@ullage/casework';
 import { Refusal } from '@ullage/contracts';
 import { resetMail } from '@ullage/mail';
 import type { Mailer } from '@ullage/mail';
 import { RESETS, take } from '../../auth/attempts.ts';
 import { LINK_DAYS } from '../../auth/create-auth.ts';
 import type { Auth } from '../../auth/create-auth.ts';
-import type { Clock } from '../../clock.ts';
+
 import type { Log } from '../../http/log.ts';
 import type { ResetAsked, ResetWay } from './shapes.ts';
 
