@@ -225,15 +225,16 @@ describe('what the office throws', () => {
     thrown = error;
     return firm.of.owner.get('/v1/books').finally(() => (thrown = undefined));
   };
-  test('a refusal keeps its words, fields and rule', async () => {
-    const rule = { whose: 'law', clause: '40 CFR 82.161', overridable: false, code: 'certificate' } as const;
+  test('a refusal keeps its words, fields and rules', async () => {
+    const text = 'No certificate of type II.';
+    const rules = [{ whose: 'law', clause: '40 CFR 82.161', overridable: false, code: 'certificate', text } as const];
     const errors = [{ pointer: '#/personId', detail: 'Person: needs a certificate of type II.' }];
     const problem = expectProblem(
-      await throwing(new Refusal('rule-forbids', 'An apprentice may not work alone.', { rule, errors })),
+      await throwing(new Refusal('rule-forbids', 'An apprentice may not work alone.', { rules, errors })),
       422,
       'rule-forbids',
     );
-    expect(problem).toMatchObject({ detail: 'An apprentice may not work alone.', rule, errors });
+    expect(problem).toMatchObject({ detail: 'An apprentice may not work alone.', rules, errors });
   });
   test('the same id with other content is a conflict', async () => {
     const answer = await throwing(new Refusal('command-changed', 'This id was used for something else.'));

@@ -216,7 +216,9 @@ test('the return visit stands on the board without a reload, and is placed by ke
   await pressAt(page, refusal.getByRole('button', { name: 'Override, with a reason' }));
   await page.keyboard.type('The other stop is next door.');
   await pressAt(page, refusal.getByRole('button', { name: 'Override' }));
-  await expect(page.getByText('A rule of our own was overridden: The other stop is next door.')).toBeVisible();
+  await expect(
+    page.getByText('Overridden, nobody is in two places at once: The other stop is next door.'),
+  ).toBeVisible();
   expect(await page.evaluate(() => Reflect.get(window, 'neverReloaded'))).toBe(true);
 });
 

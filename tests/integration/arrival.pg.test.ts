@@ -35,7 +35,7 @@ describe('facts arriving in any order', () => {
     };
     await firm.send('dispatcher', 'place-visit', {
       ...visit,
-      override: { rules: ['outside-working-day'], reason: 'told after the fact' },
+      override: { 'outside-working-day': 'told after the fact' },
     });
     await firm.send('warehouse', 'register-cylinder', cylinders(of).newGas, { at: today('07:40') });
     const steps = visitSteps(of, today);

@@ -244,7 +244,7 @@ describe('times', () => {
     const twice = {
       day: '2026-11-01',
       time: '01:30',
-      override: { rules: ['outside-working-day'], reason: 'Night work' },
+      override: { 'outside-working-day': 'Night work' },
     };
     expect(await refusedAt('place-visit', await place(twice))).toEqual({
       '#/body/which': 'Time: 01:30 comes twice that day, clocks go back; say earlier or later.',

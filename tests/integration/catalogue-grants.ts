@@ -59,6 +59,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   visit: change('due_at finished_at notes opens_at planned_minutes planned_start started_at state symptom version'),
   visit_circuit: ADD,
   visit_duty: ['DELETE', ...change('flag')],
+  visit_override: REMOVE,
   visit_person: REMOVE,
   weighing: ADD,
 };

@@ -64,7 +64,9 @@ describe('the whole job on 30 April 2026', () => {
     });
     await expect(firm.send('dispatcher', 'place-visit', place(of.apprentice))).rejects.toMatchObject({
       code: 'rule-forbids',
-      rule: { whose: 'law', overridable: false, code: 'apprentice-alone', clause: expect.stringContaining('82.161') },
+      rules: [
+        { whose: 'law', overridable: false, code: 'apprentice-alone', clause: expect.stringContaining('82.161') },
+      ],
     });
     await firm.send('dispatcher', 'place-visit', place(of.technician));
     const visit = await world.office.visit(firm.actors.technician, of.visit);
@@ -163,17 +165,19 @@ describe('the whole job on 30 April 2026', () => {
       minutes: 45,
     });
     await expect(firm.send('dispatcher', 'place-visit', place('2026-05-11', '09:00'))).rejects.toMatchObject({
-      rule: { whose: 'law', overridable: false },
+      rules: [{ whose: 'law', overridable: false }],
     });
     await expect(firm.send('dispatcher', 'place-visit', place('2026-05-06', '19:00'))).rejects.toMatchObject({
-      rule: { whose: 'ours', code: 'outside-working-day', overridable: true },
+      rules: [{ whose: 'ours', code: 'outside-working-day', overridable: true }],
     });
     await firm.send('dispatcher', 'place-visit', {
       ...place('2026-05-06', '19:00'),
-      override: { rules: ['outside-working-day'], reason: 'Shop is open only then' },
+      override: { 'outside-working-day': 'Shop is open only then' },
     });
     const board = await world.office.returns(firm.actors.dispatcher, {});
-    expect(board.items[0]?.visit.people[0]?.overrideReason).toBe('Shop is open only then');
+    expect(board.items[0]?.visit.overrides).toEqual([
+      { rule: 'outside-working-day', reason: 'Shop is open only then' },
+    ]);
   });
 
   test('a passed follow-up discharges, clears the list and reminders, and next year’s inspection stands', async () => {

@@ -55,7 +55,7 @@ describe('the same command twice, two people at once, a device with a wrong cloc
           day,
           time,
           minutes: 30,
-          override: { rules: ['double-booked', 'outside-working-day'], reason: 'a race' },
+          override: { 'double-booked': 'a race', 'outside-working-day': 'a race' },
         });
       const results = await Promise.allSettled([place(of.technician, '08:00'), place(of.apprentice, '09:15')]);
       const lost = results.filter((result) => result.status === 'rejected');

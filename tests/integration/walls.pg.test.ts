@@ -80,8 +80,8 @@ async function learnt(work: () => Promise<unknown>): Promise<string> {
     return JSON.stringify(await work()).replaceAll(UUID, 'an id');
   } catch (error) {
     if (!(error instanceof Refusal)) throw error;
-    const { code, message, errors, rule } = error;
-    return `refused ${JSON.stringify({ code, message, errors, rule })}`;
+    const { code, message, errors, rules } = error;
+    return `refused ${JSON.stringify({ code, message, errors, rules })}`;
   }
 }
 

@@ -60,7 +60,7 @@ async function place(
     day: '2026-04-30',
     time,
     minutes: 60,
-    override: { rules: ['outside-working-day', 'double-booked'], reason: 'told after the fact' },
+    override: { 'outside-working-day': 'told after the fact', 'double-booked': 'told after the fact' },
   });
 }
 

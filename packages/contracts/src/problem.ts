@@ -26,6 +26,18 @@ export type ProblemCode = (typeof PROBLEM_CODES)[number];
 export const FieldFault = z.object({ pointer: z.string(), detail: z.string() }).meta({ id: 'FieldFault' });
 export type FieldFault = z.infer<typeof FieldFault>;
 
+export const BrokenRule = z
+  .object({
+    whose: z.enum(['law', 'ours']),
+    clause: z.string().optional(),
+    overridable: z.boolean(),
+    code: z.string(),
+    text: z.string().meta({ description: 'Why it refuses.' }),
+    instead: z.string().optional(),
+  })
+  .meta({ id: 'BrokenRule', description: 'A rule that refuses, whose it is, and what would work instead.' });
+export type BrokenRule = z.infer<typeof BrokenRule>;
+
 export const Problem = z
   .object({
     type: z.string().meta({ description: '/problems/<code>' }),
@@ -33,16 +45,10 @@ export const Problem = z
     status: z.int(),
     detail: z.string().optional(),
     errors: z.array(FieldFault).optional(),
-    rule: z
-      .object({
-        whose: z.enum(['law', 'ours']),
-        clause: z.string().optional(),
-        overridable: z.boolean(),
-        code: z.string(),
-        instead: z.string().optional(),
-      })
+    rules: z
+      .array(BrokenRule)
       .optional()
-      .meta({ description: 'The rule that refuses, whose it is, and what would work instead.' }),
+      .meta({ description: 'Every rule that stands against it, each once; what cannot be overridden comes first.' }),
   })
   .meta({ id: 'Problem' });
 export type Problem = z.infer<typeof Problem>;
@@ -51,17 +57,17 @@ export type Problem = z.infer<typeof Problem>;
 export class Refusal extends Error {
   readonly code: ProblemCode;
   readonly errors: readonly FieldFault[];
-  readonly rule: Problem['rule'];
+  readonly rules: readonly BrokenRule[];
   constructor(
     code: ProblemCode,
     detail: string,
-    more: { errors?: readonly FieldFault[]; rule?: Problem['rule'] } = {},
+    more: { errors?: readonly FieldFault[]; rules?: readonly BrokenRule[] } = {},
   ) {
     super(detail);
     this.name = 'Refusal';
     this.code = code;
     this.errors = more.errors ?? [];
-    this.rule = more.rule;
+    this.rules = more.rules ?? [];
   }
 }
 

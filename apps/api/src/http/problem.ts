@@ -25,7 +25,7 @@ export function problemOfRefusal(refusal: Refusal): Problem {
   return {
     ...problem,
     ...(refusal.errors.length === 0 ? {} : { errors: [...refusal.errors] }),
-    ...(refusal.rule === undefined ? {} : { rule: refusal.rule }),
+    ...(refusal.rules.length === 0 ? {} : { rules: [...refusal.rules] }),
   };
 }
 

@@ -190,8 +190,11 @@ class ApiPort implements FieldPort {
     const since = this.#line.is === 'offline' ? this.#line.since : now().toISOString();
     if (!answer.ok && answer.problem.status === 401) return { is: 'stop', line: { is: 'signed-out' } };
     if (!answer.ok && isPassing(answer.problem.status)) return { is: 'stop', line: { is: 'offline', since } };
-    if (!answer.ok)
-      return { is: 'answer', answer: refusedWhole(queued, { ...answer.problem, errors: [...answer.problem.errors] }) };
+    if (!answer.ok) {
+      const { errors, rules } = answer.problem;
+      const problem = { ...answer.problem, errors: [...errors], rules: [...rules] };
+      return { is: 'answer', answer: refusedWhole(queued, problem) };
+    }
     const own = answer.data.answers.find((one) => one.id === queued.envelope.id);
     return own ? { is: 'answer', answer: own } : { is: 'stop', line: { is: 'offline', since } };
   }

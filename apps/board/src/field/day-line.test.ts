@@ -16,6 +16,7 @@ const at = (id: string, startsAt: string | null, more: Partial<VisitHead> = {}):
   startedAt: null,
   finishedAt: null,
   people: [],
+  overrides: [],
   circuitTags: [],
   siteName: '',
   customerName: '',

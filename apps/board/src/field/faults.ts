@@ -30,7 +30,7 @@ export const isStop = (problem: Problem): boolean => problem.type.endsWith('/sto
 /** Where the focus goes after a refusal: to the field at fault, but to the refusal itself when the act must not be done. */
 export function focusAfter(problem: Problem): readonly string[] {
   const [first] = problem.errors ?? [];
-  const toStop = isStop(problem) || problem.rule !== undefined;
+  const toStop = isStop(problem) || (problem.rules ?? []).length > 0;
   return first === undefined || toStop ? ['problem'] : [...pathsToTry(first.pointer), 'problem'];
 }
 

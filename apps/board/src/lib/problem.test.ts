@@ -48,16 +48,14 @@ test('a call that never arrived has status 0 and says nothing was lost', () => {
   expect(offlineProblem()).toMatchObject({ status: 0, title: 'No connection' });
 });
 
-test('a rule of the law never bends; one of ours only where the answer says so', () => {
-  const rule = (whose: string, overridable: boolean) =>
-    parseProblem(422, { rule: { whose, overridable, code: 'x', clause: '40 CFR 82.161' } }).rule;
-  expect(rule('law', true)).toEqual({
-    whose: 'law',
-    overridable: false,
-    code: 'x',
-    clause: '40 CFR 82.161',
-    instead: '',
-  });
-  expect(rule('ours', true)?.overridable).toBe(true);
-  expect(rule('somebody', true)).toBeUndefined();
+test('a rule of the law never bends; one of ours only where the answer says so; what is no rule is left out', () => {
+  const rules = (...whose: string[]) =>
+    parseProblem(422, {
+      rules: whose.map((one) => ({ whose: one, overridable: true, code: 'x', text: 'No.', clause: '40 CFR 82.161' })),
+    }).rules;
+  expect(rules('law')).toEqual([
+    { whose: 'law', overridable: false, code: 'x', clause: '40 CFR 82.161', text: 'No.', instead: '' },
+  ]);
+  expect(rules('ours', 'somebody', 'ours').map(({ overridable }) => overridable)).toEqual([true, true]);
+  expect(parseProblem(422, { rules: 'law' }).rules).toEqual([]);
 });

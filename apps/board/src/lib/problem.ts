@@ -4,12 +4,14 @@ export interface FieldProblem {
   readonly detail: string;
 }
 
-/** The rule behind a refusal: whose it is decides whether it may bend. */
+/** A rule behind a refusal: whose it is decides whether it may bend. */
 export interface ProblemRule {
   readonly whose: 'law' | 'ours';
   readonly clause: string;
   readonly overridable: boolean;
   readonly code: string;
+  /** Why it refuses. */
+  readonly text: string;
   readonly instead: string;
 }
 
@@ -20,7 +22,8 @@ export interface Problem {
   readonly title: string;
   readonly detail: string;
   readonly errors: readonly FieldProblem[];
-  readonly rule: ProblemRule | undefined;
+  /** Every rule that stands against it; empty where none does. */
+  readonly rules: readonly ProblemRule[];
   readonly more: Readonly<Record<string, unknown>>;
 }
 
@@ -36,16 +39,23 @@ function fieldProblems(value: unknown): FieldProblem[] {
     .filter((entry) => entry.detail !== '');
 }
 
-function ruleOf(value: unknown): ProblemRule | undefined {
-  if (!isRecord(value) || (value['whose'] !== 'law' && value['whose'] !== 'ours')) return undefined;
-  return {
-    whose: value['whose'],
-    clause: text(value['clause']),
-    // The law never bends, whatever an answer says.
-    overridable: value['whose'] === 'ours' && value['overridable'] === true,
-    code: text(value['code']),
-    instead: text(value['instead']),
-  };
+function rulesOf(value: unknown): ProblemRule[] {
+  if (!Array.isArray(value)) return [];
+  return value.filter(isRecord).flatMap((rule) => {
+    const { whose } = rule;
+    if (whose !== 'law' && whose !== 'ours') return [];
+    return [
+      {
+        whose,
+        clause: text(rule['clause']),
+        // The law never bends, whatever an answer says.
+        overridable: whose === 'ours' && rule['overridable'] === true,
+        code: text(rule['code']),
+        text: text(rule['text']),
+        instead: text(rule['instead']),
+      },
+    ];
+  });
 }
 
 /** What to say when an answer carries no words of its own. */
@@ -62,14 +72,14 @@ function titleOf(status: number): string {
 /** A problem from any answer: a problem document, other JSON, or nothing readable at all. */
 export function parseProblem(status: number, body: unknown): Problem {
   const found = isRecord(body) ? body : {};
-  const { type, title, status: _status, detail, errors, rule, ...more } = found;
+  const { type, title, status: _status, detail, errors, rules, ...more } = found;
   return {
     status,
     type: text(type) || 'about:blank',
     title: text(title) || titleOf(status),
     detail: text(detail) || text(found['message']),
     errors: fieldProblems(errors),
-    rule: ruleOf(rule),
+    rules: rulesOf(rules),
     more,
   };
 }

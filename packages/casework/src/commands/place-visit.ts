@@ -1,7 +1,7 @@
-import { Refusal } from '@ullage/contracts';
-import type { CommandBody } from '@ullage/contracts';
+import { OVERRIDE_RULES, Refusal } from '@ullage/contracts';
+import type { BrokenRule, CommandBody } from '@ullage/contracts';
 import { mayPlace } from '@ullage/roster';
-import type { PlacingAnswer, Proposal } from '@ullage/roster';
+import type { Proposal, Refusal as RuleRefusal } from '@ullage/roster';
 import type { Instant } from '@ullage/units';
 import { notFound, refuseField, toDate, toInstant } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
@@ -24,17 +24,20 @@ export async function placeVisit(desk: Case, { body }: Received<Body>): Promise<
     throw refuseField('visitId', 'Visit: already under way or closed; it cannot be moved.');
   const startsAt = momentAt(desk, body, visit.site.timeZone);
   const personIds = [body.personId, ...(body.withPersonIds ?? [])];
-  const people = await tx.person.findMany({
+  const found = await tx.person.findMany({
     where: { tenantId, id: { in: personIds }, active: true },
     include: { certificates: true },
   });
-  if (people.length !== new Set(personIds).size) throw notFound();
+  if (found.length !== new Set(personIds).size) throw notFound();
+  // Spoken of in the order in which they were named.
+  const people = found.sort((a, b) => personIds.indexOf(a.id) - personIds.indexOf(b.id));
   const papers = people.map((person) => ({
     personId: person.id,
     certificates: person.certificates.map(asCertificate),
   }));
   const stops = await stopsOf(tx, tenantId, personIds);
   const duties = await dutyWindows(tx, tenantId, visit.id);
+  const against: Against[] = [];
   for (const person of papers) {
     const proposal: Proposal = {
       visit: {
@@ -54,9 +57,13 @@ export async function placeVisit(desk: Case, { body }: Received<Body>): Promise<
       zone: visit.site.timeZone,
       calendar: desk.world.calendar,
     };
-    refuseUnlessAllowed(desk, mayPlace(proposal), body);
+    const answer = mayPlace(proposal);
+    for (const warning of answer.warnings) desk.ask(warning.code, warning.text);
+    if (!answer.ok) against.push(...answer.refusals.map((refusal) => ({ personId: person.personId, refusal })));
   }
-  await write(desk, body, { startsAt, personIds });
+  const named = people.length < 2 ? undefined : new Map(people.map(({ id, name }) => [id, name]));
+  refuseUnlessBent(against, body.override, named);
+  await write(desk, body, { startsAt, personIds, bent: new Set(against.map(({ refusal }) => refusal.code)) });
 }
 
 /** The instant of the wall-clock time at the site. @throws Refusal for a time that does not exist, or exists twice */
@@ -72,24 +79,61 @@ function momentAt(desk: Case, body: Body, zone: string): Instant {
   return local[body.which];
 }
 
-function refuseUnlessAllowed(desk: Case, answer: PlacingAnswer, body: Body): void {
-  for (const warning of answer.warnings) desk.ask(warning.code, warning.text);
-  if (answer.ok) return;
-  const bent = new Set<string>(body.override?.rules ?? []);
-  const standing = answer.refusals.filter((refusal) => !(refusal.overridable && bent.has(refusal.code)));
+/** What a rule has against one of those who would go. */
+interface Against {
+  readonly personId: string;
+  readonly refusal: RuleRefusal;
+}
+type Override = NonNullable<Body['override']>;
+const reasonFor = (override: Override | undefined, code: string): string | undefined => {
+  const rule = OVERRIDE_RULES.find((one) => one === code);
+  return rule && override?.[rule];
+};
+
+/**
+ * All that stands against the moment is said at once, over everybody who would go, so that nobody is asked twice.
+ * @throws Refusal unless each rule may be bent and has its reason
+ */
+function refuseUnlessBent(
+  against: readonly Against[],
+  override: Override | undefined,
+  named: ReadonlyMap<string, string> | undefined,
+): void {
+  const standing = against.filter(
+    ({ refusal }) => !refusal.overridable || reasonFor(override, refusal.code) === undefined,
+  );
+  const said = ({ personId, refusal }: Against): string =>
+    named === undefined ? refusal.text : `${named.get(personId)}: ${refusal.text}`;
+  const byRule = Map.groupBy(standing, ({ refusal }) => refusal.code);
+  const rules = [...byRule.values()].flatMap((same) => ruleOf(same, said));
   // The law speaks first: what cannot be bent is said before what can.
-  const [first] = [...standing].sort((a, b) => Number(a.overridable) - Number(b.overridable));
+  rules.sort((a, b) => Number(a.overridable) - Number(b.overridable));
+  const [first] = rules;
   if (!first) return;
   throw new Refusal('rule-forbids', first.text, {
-    errors: standing.map((refusal) => ({ pointer: '#/body/time', detail: refusal.text })),
-    rule: {
-      whose: first.whose,
-      code: first.code,
-      overridable: first.overridable,
-      ...(first.clause === undefined ? {} : { clause: first.clause }),
-      ...(first.insteadText === undefined ? {} : { instead: first.insteadText }),
-    },
+    errors: rules.map(({ text }) => ({ pointer: '#/body/time', detail: text })),
+    rules,
   });
+}
+
+/** One rule, with all it has against the people; what would work instead is said where there is one answer to it. */
+function ruleOf(same: readonly Against[], said: (one: Against) => string): BrokenRule[] {
+  const [first] = same;
+  if (!first) return [];
+  const { code, whose, overridable, clause } = first.refusal;
+  const instead = new Set(same.map(({ refusal }) => refusal.insteadText));
+  const [only] = instead;
+  return [
+    {
+      code,
+      whose,
+      overridable,
+      // Two stops of one person, or one rule for two people: each is said once.
+      text: [...new Set(same.map(said))].join(' '),
+      ...(clause === undefined ? {} : { clause }),
+      ...(only === undefined || instead.size > 1 ? {} : { instead: only }),
+    },
+  ];
 }
 
 type Standing = { plannedStart: Date | null; site: { timeZone: string }; visitPersons: { person: { name: string } }[] };
@@ -107,9 +151,10 @@ function stale(desk: Case, visit: Standing): Refusal {
 async function write(
   desk: Case,
   body: Body,
-  { startsAt, personIds }: { startsAt: Instant; personIds: string[] },
+  { startsAt, personIds, bent }: { startsAt: Instant; personIds: string[]; bent: ReadonlySet<string> },
 ): Promise<void> {
   const { tx, tenantId } = desk;
+  const placedAt = toDate(desk.recordedAt);
   const placed = await tx.visit.updateMany({
     where: { tenantId, id: body.visitId, version: body.version },
     data: { state: 'placed', plannedStart: toDate(startsAt), plannedMinutes: body.minutes, version: { increment: 1 } },
@@ -121,11 +166,18 @@ async function write(
       tenantId,
       visitId: body.visitId,
       personId,
-      overrideRule: body.override?.rules.join(' ') ?? null,
-      overrideReason: body.override?.reason ?? null,
       placedBy: desk.actor.userId,
-      placedAt: toDate(desk.recordedAt),
+      placedAt,
     })),
+  });
+  await tx.visitOverride.deleteMany({ where: { tenantId, visitId: body.visitId } });
+  await tx.visitOverride.createMany({
+    // A reason for a rule that turned out not to stand against the moment is none.
+    data: OVERRIDE_RULES.filter((rule) => bent.has(rule)).flatMap((rule) => {
+      const reason = body.override?.[rule];
+      const kept = { tenantId, visitId: body.visitId, rule, givenBy: desk.actor.userId, givenAt: placedAt };
+      return reason === undefined ? [] : [{ ...kept, reason }];
+    }),
   });
   desk.changed('visit', body.visitId);
 }
@@ -143,5 +195,6 @@ export async function unplaceVisit(desk: Case, { body }: Received<CommandBody<'u
     throw there === 0 ? notFound() : new Refusal('stale', 'Somebody changed this visit; look at it again.');
   }
   await tx.visitPerson.deleteMany({ where: { tenantId, visitId: body.visitId } });
+  await tx.visitOverride.deleteMany({ where: { tenantId, visitId: body.visitId } });
   desk.changed('visit', body.visitId);
 }

@@ -27,7 +27,7 @@ export const problemOf = (refusal: Refusal): Problem => ({
   ...PROBLEMS[refusal.code],
   detail: refusal.message,
   ...(refusal.errors.length > 0 ? { errors: [...refusal.errors] } : {}),
-  ...(refusal.rule === undefined ? {} : { rule: refusal.rule }),
+  ...(refusal.rules.length === 0 ? {} : { rules: [...refusal.rules] }),
 });
 
 /** What the sender of a command that lies with a person is told. */

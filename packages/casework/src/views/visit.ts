@@ -1,4 +1,4 @@
-import type { GlanceView, VisitHead, VisitListView, VisitView } from '@ullage/contracts';
+import type { GlanceView, OverrideRule, VisitHead, VisitListView, VisitView } from '@ullage/contracts';
 import { toKelvin } from '@ullage/units';
 import type { Pressure, Temperature } from '@ullage/contracts';
 import { circuitFile } from '../law/circuit-file.ts';
@@ -17,6 +17,7 @@ import { CERTIFICATE_WORDS, PURPOSE_WORDS, wordOf } from './words.ts';
 export const HEAD_INCLUDE = {
   site: { include: { customer: true } },
   visitPersons: { include: { person: { include: { certificates: true } } }, orderBy: { personId: 'asc' } },
+  visitOverrides: { orderBy: { rule: 'asc' } },
   visitCircuits: { include: { circuit: { include: { unit: true } } }, orderBy: { circuitId: 'asc' } },
 } as const;
 const headRow = (viewer: Viewer, id: string) =>
@@ -45,8 +46,8 @@ export function visitHead(row: HeadRow): VisitHead {
       personId: placed.personId,
       name: placed.person.name,
       certificates: certificateText(placed.person.certificates),
-      overrideReason: placed.overrideReason,
     })),
+    overrides: row.visitOverrides.map(({ rule, reason }) => ({ rule: rule as OverrideRule, reason })),
     circuitTags: row.visitCircuits.map(({ circuit }) => `${circuit.unit.tag}-${circuit.letter}`),
     siteName: row.site.name,
     customerName: row.site.customer.name,

@@ -95,6 +95,13 @@ const VERSION_WORDS = { error: 'Version: send the one you saw.' };
 const Version = z.int(VERSION_WORDS).refine((value) => value > 0 && value < 2 ** 31, VERSION_WORDS);
 
 export const OVERRIDE_RULES = ['double-booked', 'outside-working-day'] as const;
+export type OverrideRule = (typeof OVERRIDE_RULES)[number];
+/** Which of our own rules are bent, each with a reason of its own that is kept: a reason for one is none for another. */
+const Override = z
+  .partialRecord(z.enum(OVERRIDE_RULES), text('Reason', { min: 3, max: 400 }))
+  .refine((reasons) => Object.keys(reasons).length > 0, {
+    error: 'Override: give a reason for a rule, or leave it out.',
+  });
 /** Put a visit on a technician's day. The moment is wall-clock time at the site. */
 export const PlaceVisit = z
   .strictObject({
@@ -109,9 +116,7 @@ export const PlaceVisit = z
       .optional()
       .meta({ description: 'Which of the two, where clocks are put back.' }),
     minutes: z.int().min(5, { error: 'Length: at least 5 minutes.' }).max(1440, { error: 'Length: at most a day.' }),
-    override: z
-      .strictObject({ rules: z.array(z.enum(OVERRIDE_RULES)).min(1), reason: text('Reason', { min: 3, max: 400 }) })
-      .optional(),
+    override: Override.optional(),
   })
   .meta({ id: 'PlaceVisit', description: 'Place a visit on a technician, at a moment inside its window.' });
 

@@ -10,13 +10,13 @@ import {
   MassView,
   PersonRef,
 } from './common.ts';
+import { OVERRIDE_RULES } from '../commands/desk.ts';
 import { SiteView } from './units.ts';
 
 const Placed = z.object({
   personId: z.string(),
   name: z.string(),
   certificates: z.string(),
-  overrideReason: z.string().nullable(),
 });
 export const VisitHead = z
   .object({
@@ -33,6 +33,9 @@ export const VisitHead = z
     startedAt: z.string().nullable(),
     finishedAt: z.string().nullable(),
     people: z.array(Placed),
+    overrides: z
+      .array(z.object({ rule: z.enum(OVERRIDE_RULES), reason: z.string() }))
+      .meta({ description: 'Our own rules that the placing bends, each with its reason.' }),
     circuitTags: z.array(z.string()),
     siteName: z.string(),
     customerName: z.string(),

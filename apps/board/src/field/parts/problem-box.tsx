@@ -1,5 +1,5 @@
 'use client';
-import type { Problem } from '@ullage/contracts';
+import type { BrokenRule, Problem } from '@ullage/contracts';
 import { Shape } from '../../ui/state.tsx';
 import { isStop, pathsToTry } from '../faults.ts';
 import css from './step.module.css';
@@ -9,7 +9,7 @@ interface ProblemBoxProps {
   readonly idOf: (path: string) => string;
 }
 
-function whose(rule: NonNullable<Problem['rule']>): string {
+function whose(rule: BrokenRule): string {
   const by = rule.whose === 'law' ? 'Law' : 'Our own rule';
   return rule.clause === undefined ? `${by}.` : `${by}: ${rule.clause}.`;
 }
@@ -20,7 +20,7 @@ function whose(rule: NonNullable<Problem['rule']>): string {
  */
 export function ProblemBox({ problem, idOf }: ProblemBoxProps) {
   if (!problem) return null;
-  const stop = isStop(problem) || problem.rule?.whose === 'law';
+  const stop = isStop(problem) || problem.rules?.[0]?.whose === 'law';
   const lead = (pointer: string) => (): void => {
     const found = pathsToTry(pointer).map((path) => document.getElementById(idOf(path)));
     found.find((element) => element !== null)?.focus();
@@ -38,11 +38,11 @@ export function ProblemBox({ problem, idOf }: ProblemBoxProps) {
           {fault.detail}
         </button>
       ))}
-      {problem.rule && (
-        <p className={css['source']}>
-          {whose(problem.rule)} {problem.rule.instead}
+      {problem.rules?.map((rule) => (
+        <p key={rule.code} className={css['source']}>
+          {whose(rule)} {rule.instead}
         </p>
-      )}
+      ))}
     </section>
   );
 }

@@ -1,6 +1,7 @@
 import type { VisitView } from '@ullage/contracts';
 import type { Route } from 'next';
 import { dayWords, edgeWords, localTime, momentWords, withDayWords } from '../../lib/local-time.ts';
+import { RULE_NAMES } from '../../office/rule-names.ts';
 import { EmptyState } from '../../ui/blank.tsx';
 import { ButtonLink } from '../../ui/button-link.tsx';
 import { DefinitionList } from '../../ui/definition-list.tsx';
@@ -44,9 +45,7 @@ function Head({ page }: { page: VisitView }) {
       term: 'People',
       value: visit.people.map(({ name, certificates }) => `${name} (${certificates})`).join(', ') || 'nobody yet',
     },
-    ...visit.people.flatMap(({ name, overrideReason }) =>
-      overrideReason === null ? [] : [{ term: 'Rule overridden', value: `${name}: ${overrideReason}` }],
-    ),
+    ...visit.overrides.map(({ rule, reason }) => ({ term: `Overridden, ${RULE_NAMES[rule]}`, value: reason })),
   ];
   return (
     <header className={css['visitHead']}>

@@ -6,6 +6,7 @@ import { useEffect, useState } from 'react';
 import type { z } from 'zod';
 import { call } from '../../lib/client.ts';
 import { momentWords, withDayWords } from '../../lib/local-time.ts';
+import { RULE_NAMES } from '../../office/rule-names.ts';
 import { EmptyState } from '../../ui/blank.tsx';
 import { State } from '../../ui/state.tsx';
 import type { Offer } from './offer.ts';
@@ -37,7 +38,6 @@ function useVisit(visitId: string, listed: Head | undefined, number: number): He
 function Standing({ visit }: { visit: Head }) {
   if (visit.startsAt === null) return null;
   const who = visit.people.map(({ name }) => name).join(' and ');
-  const reasons = [...new Set(visit.people.flatMap(({ overrideReason }) => overrideReason ?? []))];
   return (
     <div className={css['standing']}>
       <p>
@@ -46,9 +46,9 @@ function Standing({ visit }: { visit: Head }) {
         <br />
         {who}
       </p>
-      {reasons.map((reason) => (
-        <p key={reason} className={css['kept']}>
-          <b>A rule of our own was overridden:</b> {reason}
+      {visit.overrides.map(({ rule, reason }) => (
+        <p key={rule} className={css['kept']}>
+          <b>Overridden, {RULE_NAMES[rule]}:</b> {reason}
         </p>
       ))}
     </div>

@@ -2,12 +2,13 @@ import { PlaceVisit } from '@ullage/contracts';
 import { describe, expect, test } from 'vitest';
 import { parseProblem } from '../../lib/problem.ts';
 import {
-  bendable,
   clockFrom,
   gapsOf,
   outcomeOf,
+  overrideOf,
   placeBody,
   placeField,
+  refusingRules,
   stepQuarter,
   type PlaceForm,
 } from './place-command.ts';
@@ -52,7 +53,7 @@ describe('the command', () => {
     const full = placeBody(
       { ...form, withPersonId: OTHER, which: 'later' },
       { id: ID, version: 3 },
-      { rules: ['double-booked'], reason: 'The other job is next door.' },
+      { 'double-booked': 'The other job is next door.' },
     );
     expect(PlaceVisit.parse(full)).toEqual(full);
     expect(full.withPersonIds).toEqual([OTHER]);
@@ -68,13 +69,27 @@ describe('the command', () => {
 describe('a refusal', () => {
   test('of a race, of a rule and of a field are told apart', () => {
     expect(outcomeOf(parseProblem(409, { type: '/problems/stale' }))).toBe('lost');
-    const rule = { whose: 'law', overridable: false, code: 'apprentice-alone' };
-    expect(outcomeOf(parseProblem(422, { type: '/problems/rule-forbids', rule }))).toBe('refused');
+    const rules = [{ whose: 'law', overridable: false, code: 'apprentice-alone' }];
+    expect(outcomeOf(parseProblem(422, { type: '/problems/rule-forbids', rules }))).toBe('refused');
     expect(outcomeOf(parseProblem(422, { type: '/problems/not-possible' }))).toBe('mend');
   });
-  test('only our two rules can be named in an override', () => {
-    expect(bendable('double-booked')).toBe('double-booked');
-    expect(bendable('apprentice-alone')).toBeUndefined();
+  test('says all its rules, and whether each bends: only our two can, and only where the answer says so', () => {
+    const bends = (code: string, whose: string, overridable = true) =>
+      refusingRules(parseProblem(422, { rules: [{ whose, overridable, code, text: 'Ends 2026-05-10.' }] }))[0];
+    expect(bends('double-booked', 'ours')).toMatchObject({ bends: true, source: 'nobody is in two places at once' });
+    expect(bends('double-booked', 'ours')?.why).toBe('Ends Sun 10 May.');
+    expect(bends('outside-working-day', 'ours', false)?.bends).toBe(false);
+    expect(bends('in-the-past', 'ours')?.bends).toBe(false);
+    expect(bends('apprentice-alone', 'law')?.bends).toBe(false);
+  });
+  test('is overridden with one reason per rule, as the contract takes it', () => {
+    const reasons = { 'double-booked': 'Next door.', 'outside-working-day': 'Shop opens late.', 'in-the-past': 'no' };
+    const body = placeBody(form, { id: ID, version: 3 }, overrideOf(reasons));
+    expect(PlaceVisit.parse(body).override).toEqual({
+      'double-booked': 'Next door.',
+      'outside-working-day': 'Shop opens late.',
+    });
+    expect(PlaceVisit.safeParse({ ...body, override: {} }).success).toBe(false);
   });
   test('leads to the field it points at', () => {
     expect(placeField('#/body/withPersonIds/0')).toBe('withPersonIds');

@@ -1,6 +1,9 @@
 /** From what stands in the placing form to the command, and from a refusal back to the fields. */
-import type { CommandBody } from '@ullage/contracts';
+import type { CommandBody, OverrideRule } from '@ullage/contracts';
+import { withDayWords } from '../../lib/local-time.ts';
 import type { FieldProblem, Problem } from '../../lib/problem.ts';
+import { RULE_NAMES } from '../../office/rule-names.ts';
+import type { Reasons, RefusingRule } from '../../ui/refusal.tsx';
 
 export interface PlaceForm {
   readonly day: string;
@@ -74,21 +77,37 @@ export function placeBody(
 /** The field a pointer belongs to: `#/body/withPersonIds/0` is `withPersonIds`. */
 export const placeField = (pointer: string): string => pointer.replace(/^#?\/(body\/)?/, '').split('/')[0] ?? '';
 
-/** Which of our own rules an override may name. */
-const BENDABLE = ['double-booked', 'outside-working-day'] as const;
-export type Bendable = (typeof BENDABLE)[number];
-export const bendable = (code: string): Bendable | undefined => BENDABLE.find((rule) => rule === code);
-
-/** Our own rules by name, as they stand behind "our own rule". */
-export const RULE_NAMES: Readonly<Record<string, string>> = {
-  'double-booked': 'nobody is in two places at once',
-  'outside-working-day': 'work falls in the working day',
-  'in-the-past': 'a visit is placed ahead of time',
+/** What the reason for bending one is asked for with, beside others. */
+const ASKS: Readonly<Record<OverrideRule, string>> = {
+  'double-booked': 'Why two at once',
+  'outside-working-day': 'Why at that hour',
 };
+const bendable = (code: string): OverrideRule | undefined => OVERRIDES.find((rule) => rule === code);
+const OVERRIDES = Object.keys(ASKS) as OverrideRule[];
+
+/** The rules of a refusal as the card says them, days in words. */
+export const refusingRules = ({ rules }: Pick<Problem, 'rules'>): RefusingRule[] =>
+  rules.map(({ code, whose, clause, text, instead, overridable }) => {
+    const bends = bendable(code);
+    return {
+      code,
+      whose,
+      why: withDayWords(text),
+      source: clause || (RULE_NAMES[code] ?? 'set by this contractor'),
+      instead: withDayWords(instead),
+      ask: bends ? ASKS[bends] : '',
+      bends: overridable && bends !== undefined,
+    };
+  });
+
+/** The reasons that were given, for the rules that bend. */
+export function overrideOf(reasons: Reasons): Override {
+  return Object.fromEntries(Object.entries(reasons).filter(([code]) => bendable(code) !== undefined));
+}
 
 export type PlaceOutcome = 'lost' | 'refused' | 'mend';
 /** What a refusal is about: somebody was faster, a rule stands against it, or a field needs mending. */
 export function outcomeOf(problem: Problem): PlaceOutcome {
-  if (problem.rule !== undefined) return 'refused';
+  if (problem.rules.length > 0) return 'refused';
   return problem.type.endsWith('/stale') || problem.type.endsWith('/taken') ? 'lost' : 'mend';
 }

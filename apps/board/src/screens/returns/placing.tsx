@@ -5,10 +5,10 @@ import type { z } from 'zod';
 import { dayName, localTime } from '../../lib/local-time.ts';
 import { Actions, Button } from '../../ui/button.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
-import { Refusal } from '../../ui/refusal.tsx';
+import { Refusal, type Reasons } from '../../ui/refusal.tsx';
 import { Shape } from '../../ui/state.tsx';
 import type { Offer } from './offer.ts';
-import { clockFrom, placeField, RULE_NAMES, type PlaceForm } from './place-command.ts';
+import { clockFrom, placeField, refusingRules, type PlaceForm } from './place-command.ts';
 import { PlaceFields } from './place-fields.tsx';
 import { usePlacing, type Against } from './use-placing.ts';
 import type { Axis } from './rows.ts';
@@ -77,18 +77,12 @@ function Standing({ against, words, busy, onOverride }: StandingProps) {
       </section>
     );
   if (against?.is !== 'refused') return null;
-  const { rule, detail, errors } = against.problem;
-  if (!rule) return null;
-  const others = errors.map((one) => one.detail).filter((one) => one !== detail);
   return (
     <Refusal
       title={`${words(against.form)}: no`}
-      why={[detail, ...others].join(' ')}
-      rule={rule.whose}
-      source={rule.clause || (RULE_NAMES[rule.code] ?? 'set by this contractor')}
-      instead={rule.instead}
+      rules={refusingRules(against.problem)}
       busy={busy}
-      {...(rule.overridable ? { onOverride } : {})}
+      onOverride={onOverride}
     />
   );
 }
@@ -96,7 +90,7 @@ interface StandingProps {
   readonly against: Against | undefined;
   readonly words: (form: PlaceForm) => string;
   readonly busy: boolean;
-  readonly onOverride: (reason: string) => void;
+  readonly onOverride: (reasons: Reasons) => void;
 }
 
 function offerOf({ visit, form, name, refused }: OfferParts): Offer | undefined {
@@ -139,7 +133,7 @@ export function Placing({ visit, item, data, axis, late, onOffer, onChanged }: P
           <b>Placed; have a look:</b> {ask}
         </p>
       ))}
-      <Standing {...{ against, words, busy }} onOverride={(reason) => void override(reason)} />
+      <Standing {...{ against, words, busy }} onOverride={(reasons) => void override(reasons)} />
       <form className={css['place']} noValidate onSubmit={submit} aria-label="Place the visit">
         <h3>{placed ? 'Move it' : late ? 'Place it: the sooner the better' : 'Place it'}</h3>
         <ProblemSummary problem={against?.is === 'mend' ? against.problem : undefined} fieldOf={fieldOf} />

@@ -19,6 +19,7 @@ const visit: ReturnItem['visit'] = {
   startedAt: null,
   finishedAt: null,
   people: [],
+  overrides: [],
   circuitTags: ['0417-A'],
   siteName: 'Tansy Row Market',
   customerName: 'Tansy Row',
@@ -49,7 +50,7 @@ const placed: ReturnItem = {
     ...visit,
     state: 'placed',
     startsAt: '2026-05-06T16:30:00.000Z',
-    people: [{ personId: 'p1', name: 'Priya Lannock', certificates: 'Universal', overrideReason: null }],
+    people: [{ personId: 'p1', name: 'Priya Lannock', certificates: 'Universal' }],
   },
 };
 

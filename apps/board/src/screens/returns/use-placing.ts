@@ -7,7 +7,8 @@ import { send } from '../../lib/client.ts';
 import { withDayWords } from '../../lib/local-time.ts';
 import type { Problem } from '../../lib/problem.ts';
 import { tell } from '../../ui/toast.tsx';
-import { bendable, gapsOf, outcomeOf, placeBody, type Bendable, type PlaceForm } from './place-command.ts';
+import type { Reasons } from '../../ui/refusal.tsx';
+import { gapsOf, outcomeOf, overrideOf, placeBody, type Override, type PlaceForm } from './place-command.ts';
 
 /** What stands against the placing now. `mend` is for fields; the others are cards of their own. */
 export type Against =
@@ -26,25 +27,20 @@ export function usePlacing({ visit, onChanged, words }: Placing) {
   const [busy, setBusy] = useState(false);
   const [against, setAgainst] = useState<Against>();
   const [asks, setAsks] = useState<readonly string[]>([]);
-  // Two of our rules may stand against one moment: what was bent stays bent while the form is the same.
-  const [bent, setBent] = useState<readonly Bendable[]>([]);
 
   function refuse(problem: Problem, form: PlaceForm): void {
     const is = outcomeOf(problem);
-    // The rule's own words stand among the faults too: in the same words, so that they are said once.
-    const errors = problem.errors.map((fault) => ({ ...fault, detail: withDayWords(fault.detail) }));
-    const said = { ...problem, detail: withDayWords(problem.detail), errors };
+    const said = { ...problem, detail: withDayWords(problem.detail) };
     setAgainst(is === 'refused' ? { is, problem: said, form } : { is, problem: said });
     if (is === 'lost') onChanged();
   }
-  async function post(form: PlaceForm, override?: { rules: Bendable[]; reason: string }): Promise<void> {
+  async function post(form: PlaceForm, override?: Override): Promise<void> {
     setBusy(true);
     const body = placeBody(form, visit, override);
     const answer = await send<CommandAnswer>('/v1/commands/place-visit', { body: { body } });
     setBusy(false);
     if (!answer.ok) return refuse(answer.problem, form);
     setAgainst(undefined);
-    setBent([]);
     setAsks(answer.data.asks.map(({ text }) => withDayWords(text)));
     tell(`Placed: ${words(form)}.`, 'planned');
     onChanged();
@@ -52,15 +48,10 @@ export function usePlacing({ visit, onChanged, words }: Placing) {
   async function place(form: PlaceForm): Promise<void> {
     const gaps = gapsOf(form);
     if (gaps.length > 0) return setAgainst({ is: 'mend', problem: missing(gaps) });
-    setBent([]);
     await post(form);
   }
-  async function override(reason: string): Promise<void> {
-    if (against?.is !== 'refused') return;
-    const rule = bendable(against.problem.rule?.code ?? '');
-    const rules = [...new Set([...bent, ...(rule ? [rule] : [])])];
-    setBent(rules);
-    await post(against.form, { rules, reason });
+  async function override(reasons: Reasons): Promise<void> {
+    if (against?.is === 'refused') await post(against.form, overrideOf(reasons));
   }
   async function unplace(): Promise<void> {
     setBusy(true);
