@@ -1,4 +1,5 @@
 import 'server-only';
+import { Id } from '@ullage/contracts';
 import { cookies, headers } from 'next/headers';
 import { notFound, redirect } from 'next/navigation';
 import type { z } from 'zod';
@@ -43,4 +44,16 @@ export async function get<S extends z.ZodType>(path: `/v1/${string}`, schema: S)
   if (response.status === 404) notFound();
   if (!response.ok) throw new ApiError(response.status, path);
   return schema.parse(await response.json());
+}
+
+/**
+ * Reads the record that an address names, `part` of it where given. Text that is no id of ours leads to the 404 page, as
+ * an id that nobody has does. Asked for before a page shows anything: what has begun to stream has answered 200.
+ */
+export async function getRecord<S extends z.ZodType>(
+  of: { readonly kind: 'units' | 'cylinders' | 'visits' | 'sheets'; readonly id: string; readonly part?: string },
+  schema: S,
+): Promise<z.output<S>> {
+  if (!Id.safeParse(of.id).success) notFound();
+  return get(`/v1/${of.kind}/${of.id}${of.part ?? ''}`, schema);
 }

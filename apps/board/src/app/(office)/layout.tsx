@@ -2,6 +2,7 @@ import { AttentionView, NoticesView } from '@ullage/contracts';
 import type { ReactNode } from 'react';
 import { get } from '../../lib/api.ts';
 import { getMe } from '../../lib/session.ts';
+import { Going } from './going.tsx';
 import { OfficeBar } from './office-bar.tsx';
 
 /** The frame of every office screen. The proxy saw a cookie; here the API says whose it is. */
@@ -14,6 +15,7 @@ export default async function OfficeLayout({ children }: { children: ReactNode }
   return (
     <>
       <OfficeBar me={me} first={{ attention, notices }} />
+      <Going />
       {children}
     </>
   );

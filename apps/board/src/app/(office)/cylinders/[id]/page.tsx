@@ -1,12 +1,12 @@
 import { CylinderView } from '@ullage/contracts';
 import type { Metadata } from 'next';
 import { cache } from 'react';
-import { get } from '../../../../lib/api.ts';
+import { getRecord } from '../../../../lib/api.ts';
 import { getMe } from '../../../../lib/session.ts';
 import { CylinderPage } from '../../../../office/cylinder/cylinder-page.tsx';
 
 /** Once a page: its title and its body ask for the same. */
-const getCylinder = cache((id: string) => get(`/v1/cylinders/${encodeURIComponent(id)}`, CylinderView));
+const getCylinder = cache((id: string) => getRecord({ kind: 'cylinders', id }, CylinderView));
 
 export async function generateMetadata({ params }: PageProps<'/cylinders/[id]'>): Promise<Metadata> {
   // What fails here fails in the page too, which says so; the error screen keeps the usual title.

@@ -1,6 +1,6 @@
 import { LeakRateSheetView } from '@ullage/contracts';
 import type { Metadata } from 'next';
-import { get } from '../../../../lib/api.ts';
+import { getRecord } from '../../../../lib/api.ts';
 import { LeakRateSheet } from '../../../../screens/papers/leak-rate-sheet.tsx';
 import { PrintButton } from '../../../../screens/papers/print-button.tsx';
 import css from '../../../../screens/papers/papers.module.css';
@@ -9,7 +9,7 @@ export const metadata: Metadata = { title: 'Leak-rate sheet' };
 
 export default async function SheetPage({ params }: PageProps<'/sheets/[id]'>) {
   const { id } = await params;
-  const sheet = await get(`/v1/sheets/${encodeURIComponent(id)}`, LeakRateSheetView);
+  const sheet = await getRecord({ kind: 'sheets', id }, LeakRateSheetView);
   return (
     <main className={css['desk']}>
       <div className={css['bar']}>

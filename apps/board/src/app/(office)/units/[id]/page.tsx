@@ -1,11 +1,11 @@
 import { UnitView } from '@ullage/contracts';
 import type { Metadata } from 'next';
 import { cache } from 'react';
-import { get } from '../../../../lib/api.ts';
+import { getRecord } from '../../../../lib/api.ts';
 import { UnitPage } from '../../../../office/unit/unit-page.tsx';
 
 /** Once a page: its title and its body ask for the same. */
-const getUnit = cache((id: string) => get(`/v1/units/${encodeURIComponent(id)}`, UnitView));
+const getUnit = cache((id: string) => getRecord({ kind: 'units', id }, UnitView));
 
 export async function generateMetadata({ params }: PageProps<'/units/[id]'>): Promise<Metadata> {
   // What fails here fails in the page too, which says so; the error screen keeps the usual title.

@@ -1,6 +1,6 @@
 import { UnitListView, VisitView } from '@ullage/contracts';
 import type { Metadata } from 'next';
-import { get } from '../../../../lib/api.ts';
+import { get, getRecord } from '../../../../lib/api.ts';
 import { RefreshOnChange } from '../../../../office/refresh-on-change.tsx';
 import { VisitPage } from '../../../../screens/papers/visit-page.tsx';
 
@@ -18,7 +18,7 @@ async function unitIdsOf({ glances }: VisitView): Promise<string[]> {
 
 export default async function Page({ params }: PageProps<'/visits/[id]'>) {
   const { id } = await params;
-  const page = await get(`/v1/visits/${encodeURIComponent(id)}`, VisitView);
+  const page = await getRecord({ kind: 'visits', id }, VisitView);
   return (
     <>
       <RefreshOnChange />

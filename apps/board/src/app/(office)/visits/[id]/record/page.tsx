@@ -1,6 +1,6 @@
 import { ServiceRecordView } from '@ullage/contracts';
 import type { Metadata, Route } from 'next';
-import { get } from '../../../../../lib/api.ts';
+import { getRecord } from '../../../../../lib/api.ts';
 import css from '../../../../../screens/papers/papers.module.css';
 import { PrintButton } from '../../../../../screens/papers/print-button.tsx';
 import { ServiceRecord } from '../../../../../screens/papers/service-record.tsx';
@@ -10,7 +10,7 @@ export const metadata: Metadata = { title: 'Service record' };
 
 export default async function RecordPage({ params }: PageProps<'/visits/[id]/record'>) {
   const { id } = await params;
-  const record = await get(`/v1/visits/${encodeURIComponent(id)}/service-record`, ServiceRecordView);
+  const record = await getRecord({ kind: 'visits', id, part: '/service-record' }, ServiceRecordView);
   return (
     <main className={css['desk']}>
       <div className={css['bar']}>

@@ -1,13 +1,13 @@
 import { AttentionView } from '@ullage/contracts';
 import type { Metadata } from 'next';
-import { get } from '../../../lib/api.ts';
-import { getMe } from '../../../lib/session.ts';
-import { AttentionItem } from '../../../office/attention/attention-item.tsx';
-import { Settle } from '../../../office/attention/settle.tsx';
-import { countOf } from '../../../office/count-words.ts';
-import css from '../../../office/office.module.css';
-import { RefreshOnChange } from '../../../office/refresh-on-change.tsx';
-import { EmptyState } from '../../../ui/blank.tsx';
+import { get } from '../../../../lib/api.ts';
+import { getMe } from '../../../../lib/session.ts';
+import { AttentionItem } from '../../../../office/attention/attention-item.tsx';
+import { Settle } from '../../../../office/attention/settle.tsx';
+import { countOf } from '../../../../office/count-words.ts';
+import css from '../../../../office/office.module.css';
+import { RefreshOnChange } from '../../../../office/refresh-on-change.tsx';
+import { EmptyState } from '../../../../ui/blank.tsx';
 
 export const metadata: Metadata = { title: 'Attention' };
 

@@ -1,8 +1,8 @@
 import { PeopleView } from '@ullage/contracts';
 import type { Metadata } from 'next';
-import { get } from '../../../lib/api.ts';
-import { getMe } from '../../../lib/session.ts';
-import { People } from '../../../screens/people/people.tsx';
+import { get } from '../../../../lib/api.ts';
+import { getMe } from '../../../../lib/session.ts';
+import { People } from '../../../../screens/people/people.tsx';
 
 export const metadata: Metadata = { title: 'People' };
 

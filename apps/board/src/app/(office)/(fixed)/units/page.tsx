@@ -1,15 +1,15 @@
 import { UnitListView } from '@ullage/contracts';
 import type { Metadata } from 'next';
-import { get } from '../../../lib/api.ts';
-import { getMe } from '../../../lib/session.ts';
-import { CALL_PATH } from '../../../office/link-to.ts';
-import { ListFrame } from '../../../office/list-frame.tsx';
-import { listQuery, queryText } from '../../../office/list-query.ts';
-import { UnitTable } from '../../../office/unit/unit-table.tsx';
-import { dayAt } from '../../../office/when.ts';
-import { WhoRules } from '../../../office/section.tsx';
-import { EmptyState } from '../../../ui/blank.tsx';
-import { ButtonLink } from '../../../ui/button-link.tsx';
+import { get } from '../../../../lib/api.ts';
+import { getMe } from '../../../../lib/session.ts';
+import { CALL_PATH } from '../../../../office/link-to.ts';
+import { ListFrame } from '../../../../office/list-frame.tsx';
+import { listQuery, queryText } from '../../../../office/list-query.ts';
+import { UnitTable } from '../../../../office/unit/unit-table.tsx';
+import { dayAt } from '../../../../office/when.ts';
+import { WhoRules } from '../../../../office/section.tsx';
+import { EmptyState } from '../../../../ui/blank.tsx';
+import { ButtonLink } from '../../../../ui/button-link.tsx';
 
 export const metadata: Metadata = { title: 'Units' };
 

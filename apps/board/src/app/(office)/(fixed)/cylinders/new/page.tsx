@@ -2,11 +2,11 @@ import { PlacesView } from '@ullage/contracts';
 import { REFRIGERANTS } from '@ullage/rulebook';
 import { MASS_UNITS } from '@ullage/units';
 import type { Metadata } from 'next';
-import { get } from '../../../../lib/api.ts';
-import { getMe } from '../../../../lib/session.ts';
-import { RegisterForm } from '../../../../office/cylinder/register-form.tsx';
-import css from '../../../../office/office.module.css';
-import { EmptyState } from '../../../../ui/blank.tsx';
+import { get } from '../../../../../lib/api.ts';
+import { getMe } from '../../../../../lib/session.ts';
+import { RegisterForm } from '../../../../../office/cylinder/register-form.tsx';
+import css from '../../../../../office/office.module.css';
+import { EmptyState } from '../../../../../ui/blank.tsx';
 
 export const metadata: Metadata = { title: 'Register cylinder' };
 

@@ -1,8 +1,8 @@
 import { ReturnsView } from '@ullage/contracts';
 import type { Metadata } from 'next';
-import { get } from '../../../lib/api.ts';
-import { getMe } from '../../../lib/session.ts';
-import { Returns } from '../../../screens/returns/returns.tsx';
+import { get } from '../../../../lib/api.ts';
+import { getMe } from '../../../../lib/session.ts';
+import { Returns } from '../../../../screens/returns/returns.tsx';
 
 export const metadata: Metadata = { title: 'Return visits' };
 

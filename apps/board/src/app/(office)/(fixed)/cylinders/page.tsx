@@ -1,13 +1,13 @@
 import { CylinderListView } from '@ullage/contracts';
 import { MASS_UNITS } from '@ullage/units';
 import type { Metadata, Route } from 'next';
-import { get } from '../../../lib/api.ts';
-import { getMe } from '../../../lib/session.ts';
-import { CylinderTable } from '../../../office/cylinder/cylinder-table.tsx';
-import { ListFrame } from '../../../office/list-frame.tsx';
-import { listQuery, queryText } from '../../../office/list-query.ts';
-import { EmptyState } from '../../../ui/blank.tsx';
-import { ButtonLink } from '../../../ui/button-link.tsx';
+import { get } from '../../../../lib/api.ts';
+import { getMe } from '../../../../lib/session.ts';
+import { CylinderTable } from '../../../../office/cylinder/cylinder-table.tsx';
+import { ListFrame } from '../../../../office/list-frame.tsx';
+import { listQuery, queryText } from '../../../../office/list-query.ts';
+import { EmptyState } from '../../../../ui/blank.tsx';
+import { ButtonLink } from '../../../../ui/button-link.tsx';
 
 export const metadata: Metadata = { title: 'Cylinders' };
 

@@ -1,15 +1,15 @@
 import { BooksView } from '@ullage/contracts';
 import type { Metadata } from 'next';
 import Link from 'next/link';
-import { get } from '../../../lib/api.ts';
-import { gasBooks, type GasBook } from '../../../office/books.ts';
-import { gramsWords } from '../../../office/masses.ts';
-import css from '../../../office/office.module.css';
-import { RefreshOnChange } from '../../../office/refresh-on-change.tsx';
-import { Section } from '../../../office/section.tsx';
-import { EmptyState } from '../../../ui/blank.tsx';
-import { State } from '../../../ui/state.tsx';
-import { Table } from '../../../ui/table.tsx';
+import { get } from '../../../../lib/api.ts';
+import { gasBooks, type GasBook } from '../../../../office/books.ts';
+import { gramsWords } from '../../../../office/masses.ts';
+import css from '../../../../office/office.module.css';
+import { RefreshOnChange } from '../../../../office/refresh-on-change.tsx';
+import { Section } from '../../../../office/section.tsx';
+import { EmptyState } from '../../../../ui/blank.tsx';
+import { State } from '../../../../ui/state.tsx';
+import { Table } from '../../../../ui/table.tsx';
 
 export const metadata: Metadata = { title: 'Books' };
 

@@ -1,11 +1,11 @@
 import { REFRIGERANTS } from '@ullage/rulebook';
 import { MASS_UNITS } from '@ullage/units';
 import type { Metadata } from 'next';
-import { getMe } from '../../../../lib/session.ts';
-import { TakeCall } from '../../../../screens/call/take-call.tsx';
-import css from '../../../../screens/call/call.module.css';
-import { EmptyState } from '../../../../ui/blank.tsx';
-import { ButtonLink } from '../../../../ui/button-link.tsx';
+import { getMe } from '../../../../../lib/session.ts';
+import { TakeCall } from '../../../../../screens/call/take-call.tsx';
+import css from '../../../../../screens/call/call.module.css';
+import { EmptyState } from '../../../../../ui/blank.tsx';
+import { ButtonLink } from '../../../../../ui/button-link.tsx';
 
 export const metadata: Metadata = { title: 'Take a call' };
 
