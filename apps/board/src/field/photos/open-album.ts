@@ -116,8 +116,8 @@ class PhoneAlbum implements Album {
       if (answer.ok && answer.data.state === 'complete') await this.#store.photo.delete(next.key);
       else if (!answer.ok && (isPassing(answer.problem.status) || answer.problem.status === 401)) return this.#later();
       else if (!answer.ok) {
-        const { errors, ...problem } = answer.problem;
-        await this.#store.photo.update(next.key, { problem: { ...problem, errors: [...errors] } });
+        const { status, type, title, detail, errors } = answer.problem;
+        await this.#store.photo.update(next.key, { problem: { status, type, title, detail, errors: [...errors] } });
       }
       this.#tries = 0;
       await this.show();
