@@ -12,5 +12,4 @@ export type { Failure, Message } from './night/outbox.ts';
 export type { Recomputed } from './night/recompute-due.ts';
 export type { CarriedOn } from './night/waiting.ts';
 export type { CircuitReminders, Reminded, WantedReminder } from './night/remind.ts';
-export type { Part, Picture, ReadPicture } from './photos/receive.ts';
-export type { Shown } from './photos/show.ts';
+export type { Part, Picture, ReadPicture, Shown } from './photos/shapes.ts';

@@ -25,8 +25,7 @@ import type {
 } from '@ullage/contracts';
 import type { Calendar, Instant } from '@ullage/units';
 import type { Database } from '@ullage/database';
-import type { Part, ReadPicture } from './photos/receive.ts';
-import type { Shown } from './photos/show.ts';
+import type { Part, ReadPicture, Shown } from './photos/shapes.ts';
 
 /** Who acts, as the guard found them on this very request. */
 export interface Actor {

@@ -8,20 +8,7 @@ import { notFound, toDate, Work } from '../pipeline/case.ts';
 import { withRetry } from '../pipeline/retry.ts';
 import { writeAudit, writeFeed } from '../pipeline/settle.ts';
 import { photoType } from './kind.ts';
-
-/** What a picture turned out to be, with a small one of it; undefined when it cannot be decoded. */
-export interface Picture {
-  readonly width: number;
-  readonly height: number;
-  /** WebP, for lists. */
-  readonly thumbnail: Uint8Array;
-}
-export type ReadPicture = (bytes: Uint8Array) => Promise<Picture | undefined>;
-export interface Part {
-  readonly hash: string;
-  readonly number: number;
-  readonly content: Uint8Array;
-}
+import type { Part, ReadPicture } from './shapes.ts';
 
 const partsOf = (bytes: number): number => Math.ceil(bytes / PHOTO_PART_BYTES);
 

@@ -1,11 +1,6 @@
 import { notFound } from '../pipeline/case.ts';
 import type { Viewer } from '../views/viewer.ts';
-
-/** Bytes to be shown, with what they are. */
-export interface Shown {
-  readonly mediaType: string;
-  readonly bytes: Uint8Array;
-}
+import type { Shown } from './shapes.ts';
 
 /** A photo that has arrived, as it was taken. @throws Refusal not-found */
 export async function photo({ tx, tenantId }: Viewer, hash: string): Promise<Shown> {
