@@ -1,3 +1,4 @@
+import { dayWords } from '@ullage/units';
 import type { Day } from '@ullage/units';
 import { composition, isMixed } from './composition.ts';
 import type { Portion } from './holding.ts';
@@ -83,7 +84,7 @@ function beforeRecovery(act: Extract<Act, { act: 'recovery' }>): Stop[] {
     found.push(
       stop(
         'requalification-overdue',
-        `The cylinder was due for requalification by ${act.requalifyBy}. Do not fill it.`,
+        `The cylinder was due for requalification by ${dayWords(act.requalifyBy)}. Do not fill it.`,
       ),
     );
   if (act.roomGrams !== null && (act.roomGrams <= 0 || (act.grams ?? 0) > act.roomGrams))

@@ -1,4 +1,5 @@
 /** What the law refuses. None of it can be overridden. */
+import { dayWords } from '@ullage/units';
 import type { Calendar } from '@ullage/units';
 import { APPRENTICE_CLAUSE, apprenticeshipOf, demandOf, holds } from './certificates.ts';
 import type { Demand } from './certificates.ts';
@@ -46,9 +47,12 @@ function certificateRefusal(proposal: Proposal, moment: Moment, demand: Demand):
   const insteadText = `Choose somebody with ${words}.`;
   switch (stand.state) {
     case 'ended':
-      return law('certificate-ended', `The certificate for ${about} ended on ${stand.day}.`, { clause, insteadText });
+      return law('certificate-ended', `The certificate for ${about} ended on ${dayWords(stand.day)}.`, {
+        clause,
+        insteadText,
+      });
     case 'not-yet':
-      return law('certificate-not-yet', `The certificate for ${about} holds only from ${stand.day}.`, {
+      return law('certificate-not-yet', `The certificate for ${about} holds only from ${dayWords(stand.day)}.`, {
         clause,
         insteadText,
       });
@@ -74,14 +78,14 @@ function apprenticeRefusal(proposal: Proposal, moment: Moment, demand: Demand): 
         },
       );
     case 'not-yet':
-      return law('certificate-not-yet', `Registered as an apprentice only from ${paper.registeredOn}.`, {
+      return law('certificate-not-yet', `Registered as an apprentice only from ${dayWords(paper.registeredOn)}.`, {
         clause,
         insteadText,
       });
     case 'over':
       return law(
         'apprenticeship-over',
-        `The apprenticeship ended on ${paper.lastDay}: the law allows two years at most.`,
+        `The apprenticeship ended on ${dayWords(paper.lastDay)}: the law allows two years at most.`,
         {
           clause,
           insteadText,
@@ -133,7 +137,7 @@ export function windowRefusals(proposal: Proposal, moment: Moment, window: Lawfu
   if (late && !isPastSaving(window, proposal, calendar)) {
     const lastMs = calendar.epochMs(window.latestStartAt);
     return [
-      law('after-legal-edge', `Ends after the last legal day, ${window.lastDay}.`, {
+      law('after-legal-edge', `Ends after the last legal day, ${dayWords(window.lastDay)}.`, {
         ...(window.dueClause ? { clause: window.dueClause } : {}),
         insteadText: `Start by ${localText(lastMs, proposal)}.`,
       }),

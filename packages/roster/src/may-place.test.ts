@@ -174,7 +174,13 @@ describe('lawful window', () => {
     const edge = { visit: { duties: [{ dueAt: local('2026-05-10', '12:00'), clause }] } };
     expect(codes(proposal({ ...edge, startsAt: local('2026-05-10', '11:00') }))).toEqual([]);
     expect(refusals(proposal({ ...edge, startsAt: local('2026-05-10', '11:01') }))).toMatchObject([
-      { code: 'after-legal-edge', whose: 'law', overridable: false, clause, insteadText: 'Start by 2026-05-10 11:00.' },
+      {
+        code: 'after-legal-edge',
+        whose: 'law',
+        overridable: false,
+        clause,
+        insteadText: 'Start by 10 May 2026, 11:00.',
+      },
     ]);
   });
   test('starting exactly at the opening counts, a minute earlier does not', () => {
@@ -305,7 +311,7 @@ describe("the firm's own rules", () => {
   test('says where the person is, with the day only when it is another', () => {
     const say = (other: Stop) => refusals(proposal({ stops: [other] })).map(({ text }) => text);
     expect(say(stop('08:00', 120))).toEqual(['Already at Rack B, 08:00 to 10:00.']);
-    expect(say(stop('08:00', 24 * 60))).toEqual(['Already at Rack B, 08:00 to 2026-05-07 08:00.']);
+    expect(say(stop('08:00', 24 * 60))).toEqual(['Already at Rack B, 08:00 to 7 May 2026, 08:00.']);
   });
   test('now may be placed, a minute ago may not, and no reason changes that', () => {
     const now = local('2026-05-06', '09:00');

@@ -1,3 +1,4 @@
+import { dayWords } from '@ullage/units';
 import { certificateRefusals, isPastSaving, windowOf, windowRefusals } from './law-rules.ts';
 import { bookingRefusals, pastRefusals, WORKING_DAY, workingDayRefusals } from './own-rules.ts';
 import { momentOf } from './proposal.ts';
@@ -44,11 +45,13 @@ function offerSlack({ startsAt, minutes, calendar }: Proposal, window: LawfulWin
 function warningsOf(proposal: Proposal, moment: Moment, window: LawfulWindow | undefined): Warning[] {
   if (window === undefined) return [];
   if (isPastSaving(window, proposal, proposal.calendar) && moment.endMs > proposal.calendar.epochMs(window.dueAt))
-    return [{ code: 'already-late', text: `In time was until ${window.lastDay}: the sooner the better.` }];
+    return [{ code: 'already-late', text: `In time was until ${dayWords(window.lastDay)}: the sooner the better.` }];
   if (!window.fits)
     return [{ code: 'windows-apart', text: 'The windows of its duties do not meet: this takes two visits.' }];
   if (moment.startDay !== window.lastDay || !hasEarlierDay(proposal, window)) return [];
-  return [{ code: 'last-legal-day', text: `${window.lastDay} is the last legal day, and an earlier day is left.` }];
+  return [
+    { code: 'last-legal-day', text: `${dayWords(window.lastDay)} is the last legal day, and an earlier day is left.` },
+  ];
 }
 
 /** Whether the working hours of a day before the last one can still take the work; other stops are not looked at. */

@@ -1,3 +1,4 @@
+import { dayWords } from '@ullage/units';
 import type { Calendar, Day, Instant } from '@ullage/units';
 import type { Certificate, CircuitWork } from './certificates.ts';
 import type { Coordinates } from './travel.ts';
@@ -94,10 +95,10 @@ export function momentOf({ startsAt, minutes, zone, calendar }: Proposal): Momen
   };
 }
 
-/** `2026-05-10 14:05` in the site's zone, or the time alone when it falls on `day`. */
+/** `10 May 2026, 14:05` in the site's zone, or the time alone when it falls on `day`. */
 export function localText(ms: number, { calendar, zone }: Pick<Proposal, 'calendar' | 'zone'>, day?: Day): string {
   const at = calendar.fromEpochMs(ms);
   const own = calendar.dayOf(at, zone);
   const time = calendar.timeOf(at, zone);
-  return own === day ? time : `${own} ${time}`;
+  return own === day ? time : `${dayWords(own)}, ${time}`;
 }

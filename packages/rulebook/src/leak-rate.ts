@@ -1,5 +1,5 @@
 /** The leak rate of a circuit under one rulebook: every calculation with its arithmetic. */
-import { compare, fractionText, inUnit, multiply, toDecimal, toNumber } from '@ullage/units';
+import { compare, dayWords, fractionText, inUnit, multiply, toDecimal, toNumber } from '@ullage/units';
 import type { Calendar, MassUnit, Rational } from '@ullage/units';
 import { editionFor } from './editions.ts';
 import { episodesOf } from './episodes.ts';
@@ -97,7 +97,7 @@ function uncalculated(of: Case, source: string): readonly Reason[] {
   return of.days
     .filter((day) => !day.counts)
     .map((day) => ({
-      text: `${day.day}: no rate from this addition (mass unknown, or installation, retrofit or seasonal); it counts as a day on which refrigerant was added.`,
+      text: `${dayWords(day.day)}: no rate from this addition (mass unknown, or installation, retrofit or seasonal); it counts as a day on which refrigerant was added.`,
       source,
     }));
 }

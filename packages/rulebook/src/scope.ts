@@ -1,5 +1,5 @@
 /** Whether a circuit is under a rulebook on a day, with the reason. */
-import { compare, exactGrams, toDecimal } from '@ullage/units';
+import { compare, dayWords, exactGrams, toDecimal } from '@ullage/units';
 import type { Day, Rational } from '@ullage/units';
 import type { Edition } from './edition.ts';
 import { editionFor, editionOn } from './editions.ts';
@@ -84,7 +84,7 @@ function find(facts: ScopeFacts, edition: Edition): Finding {
 export function scopeOf(facts: ScopeFacts): Scope {
   const edition = editionOn(facts.rulebook, facts.day);
   const coming = editionFor(facts.rulebook, facts.day);
-  const finding = edition ? find(facts, edition) : out(`The rule applies from ${coming.effectiveOn}.`);
+  const finding = edition ? find(facts, edition) : out(`The rule applies from ${dayWords(coming.effectiveOn)}.`);
   const caveat = coming.useCaveats[facts.use];
   const flags = finding.inScope && caveat ? [...finding.flags, caveat.flag] : finding.flags;
   return { ...finding, flags, source: coming.clauses.scope };

@@ -1,4 +1,5 @@
 export * from './calendar.ts';
+export * from './day-words.ts';
 export * from './id.ts';
 export * from './mass.ts';
 export * from './pressure.ts';

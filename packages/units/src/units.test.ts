@@ -6,12 +6,14 @@ import {
   barometerKpa,
   bookedGrams,
   compare,
+  dayWords,
   divide,
   exactGrams,
   fromKpa,
   fractionText,
   makeCalendar,
   massText,
+  monthWords,
   parseDecimal,
   parseFraction,
   parseMass,
@@ -126,6 +128,19 @@ describe('the calendar of a site', () => {
   });
   test('an instant is always UTC with milliseconds', () =>
     expect(calendar.instant('2026-04-30T17:40:00-06:00')).toBe('2026-04-30T23:40:00.000Z'));
+});
+
+describe('days in a sentence', () => {
+  test('the month is a word, and nothing is padded', () => {
+    expect(['2026-04-30', '2026-09-05', '2027-12-31T00:00:00.000Z'].map(dayWords)).toEqual([
+      '30 Apr 2026',
+      '5 Sep 2026',
+      '31 Dec 2027',
+    ]);
+    expect(['2029-03', '2029-03-31'].map(monthWords)).toEqual(['March 2029', 'March 2029']);
+  });
+  test('what is no day stays as it is', () =>
+    expect([dayWords('soon'), dayWords('2026-13-01'), monthWords('2026')]).toEqual(['soon', '2026-13-01', '2026']));
 });
 
 test('a UUIDv7 carries its time, version and variant (RFC 9562 appendix A.6)', () => {

@@ -1,6 +1,8 @@
 /** Words and clock times as the screens say them. */
 import { CAUSES, LEAK_PLACES, LEAK_ZONES, LOOK_METHODS } from '@ullage/trail';
 
+export { dayWords } from '@ullage/units';
+
 export interface Choice<T extends string = string> {
   readonly value: T;
   readonly text: string;
@@ -61,13 +63,6 @@ export const dayAt = (instant: string | Date, timeZone: string): string =>
   new Intl.DateTimeFormat('en-CA', { year: 'numeric', month: '2-digit', day: '2-digit', timeZone }).format(
     new Date(instant),
   );
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'] as const;
-/** A calendar day as `30 Apr 2026`; other text as it is. */
-export function dayWords(day: string): string {
-  const [year, month, date] = day.slice(0, 10).split('-').map(Number);
-  const name = MONTHS[(month ?? 0) - 1];
-  return name === undefined || date === undefined ? day : `${date} ${name} ${year}`;
-}
 /** Whole days between two calendar days. */
 export const daysBetween = (from: string, to: string): number =>
   Math.round((Date.parse(`${to.slice(0, 10)}T12:00:00Z`) - Date.parse(`${from.slice(0, 10)}T12:00:00Z`)) / 86_400_000);

@@ -10,7 +10,6 @@ import {
   minutesWords,
   momentWords,
   shortDayName,
-  withDayWords,
 } from './local-time.ts';
 
 describe('a moment at a place', () => {
@@ -44,9 +43,6 @@ test('words', () => {
   expect(shortDayName('2026-05-06')).toBe('Wed 6');
   expect(dayWords('2027-05-06')).toBe('6 May 2027');
   expect(momentWords('2026-05-06T16:30:00Z', 'America/Denver')).toBe('Wed 6 May, 10:30');
-  expect(withDayWords('Placed already: Priya Lannock, 2026-05-06 10:30.')).toBe(
-    'Placed already: Priya Lannock, Wed 6 May 10:30.',
-  );
 });
 
 test('a legal edge at midnight is the end of the last legal day, not the start of the next', () =>

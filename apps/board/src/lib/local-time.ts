@@ -1,4 +1,5 @@
 /** Moments as a place's clock shows them. Days are `2026-05-06`, so that text order is calendar order. */
+export { dayWords } from '@ullage/units';
 
 const MINUTE_MS = 60_000;
 const DAY_MS = 86_400_000;
@@ -64,11 +65,6 @@ export function dayName(day: string): string {
 }
 /** `Wed 6`. */
 export const shortDayName = (day: string): string => dayName(day).split(' ').slice(0, 2).join(' ');
-/** `6 May 2026`. */
-export function dayWords(day: string): string {
-  const part = words(day, { day: 'numeric', month: 'short', year: 'numeric' });
-  return `${part.get('day')} ${part.get('month')} ${part.get('year')}`;
-}
 /** 0 is Sunday. */
 export const weekday = (day: string): number => new Date(noonMs(day)).getUTCDay();
 
@@ -92,6 +88,3 @@ export function minutesWords(minutes: number): string {
   if (days > 0) return `${days} d ${hours} h ${tail}`;
   return hours > 0 ? `${hours} h ${tail}` : `${rest} min`;
 }
-/** Days written as `2026-05-06` inside a sentence of the server, in words. */
-export const withDayWords = (text: string): string =>
-  text.replace(/\b\d{4}-\d{2}-\d{2}\b/g, (day) => (Number.isNaN(noonMs(day)) ? day : dayName(day)));

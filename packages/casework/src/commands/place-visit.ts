@@ -2,6 +2,7 @@ import { OVERRIDE_RULES, Refusal } from '@ullage/contracts';
 import type { BrokenRule, CommandBody } from '@ullage/contracts';
 import { mayPlace } from '@ullage/roster';
 import type { Proposal, Refusal as RuleRefusal } from '@ullage/roster';
+import { dayWords } from '@ullage/units';
 import type { Instant } from '@ullage/units';
 import { notFound, refuseField, toDate, toInstant } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
@@ -145,7 +146,10 @@ function stale(desk: Case, visit: Standing): Refusal {
   const at = toInstant(visit.plannedStart);
   const { calendar } = desk.world;
   const zone = visit.site.timeZone;
-  return new Refusal('stale', `Placed already: ${names}, ${calendar.dayOf(at, zone)} ${calendar.timeOf(at, zone)}.`);
+  return new Refusal(
+    'stale',
+    `Placed already: ${names}, ${dayWords(calendar.dayOf(at, zone))}, ${calendar.timeOf(at, zone)}.`,
+  );
 }
 
 async function write(

@@ -1,5 +1,6 @@
 import { isCommandName } from '@ullage/contracts';
 import type { AttentionView, ChangesView, NoticesView, PeopleView, Role } from '@ullage/contracts';
+import { dayWords } from '@ullage/units';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
 import { restored } from '../pipeline/envelope-text.ts';
 import type { Viewer } from './viewer.ts';
@@ -97,7 +98,7 @@ interface DutyRow {
   circuit: { letter: string; unit: { tag: string } };
 }
 const reminderText = (duty: DutyRow): string =>
-  `${duty.circuit.unit.tag}-${duty.circuit.letter}: ${wordOf(DUTY_WORDS, duty.kind)}, due ${duty.dueOn ? dateToDay(duty.dueOn) : 'soon'}.`;
+  `${duty.circuit.unit.tag}-${duty.circuit.letter}: ${wordOf(DUTY_WORDS, duty.kind)}, due ${duty.dueOn ? dayWords(dateToDay(duty.dueOn)) : 'soon'}.`;
 
 const ROWS = 500;
 /** Changes since a cursor, in commit order. A cursor of another epoch is answered by `reset`. */

@@ -1,5 +1,5 @@
 import type { GlanceView, OverrideRule, VisitHead, VisitListView, VisitView } from '@ullage/contracts';
-import { toKelvin } from '@ullage/units';
+import { dayWords, toKelvin } from '@ullage/units';
 import type { Pressure, Temperature } from '@ullage/contracts';
 import { circuitFile } from '../law/circuit-file.ts';
 import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
@@ -196,7 +196,7 @@ async function outcomeOf(
   return {
     ratePercent,
     over: own.over,
-    text: `${ratePercent} % a year, ${verdict}, on ${dateToDay(own.onDay)}.`,
+    text: `${ratePercent} % a year, ${verdict}, on ${dayWords(dateToDay(own.onDay))}.`,
     calculationId: own.id,
   };
 }

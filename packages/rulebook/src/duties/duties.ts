@@ -1,4 +1,5 @@
 /** All duties of a circuit under the rulebooks asked about. */
+import { dayWords } from '@ullage/units';
 import type { Calendar } from '@ullage/units';
 import { editionFor } from '../editions.ts';
 import { endOf, episodesOf } from '../episodes.ts';
@@ -56,7 +57,7 @@ const differing = (rates: readonly DayRate[]): readonly Reason[] =>
   rates
     .filter((rate) => rate.flags.includes('readings-differ'))
     .map(({ of, edition }) => ({
-      text: `The addition of ${of.day} is not over by net weight and over by gross weight: not settled in law, and no duty is listed for it.`,
+      text: `The addition of ${dayWords(of.day)} is not over by net weight and over by gross weight: not settled in law, and no duty is listed for it.`,
       source: `${edition.clauses.leakRate} (reading)`,
     }));
 

@@ -1,4 +1,5 @@
 /** The follow-up verification test: within 10 days of normal operation, or of the first test where nothing was evacuated. */
+import { dayWords } from '@ullage/units';
 import type { FollowUpBatch, OpenedEpisode } from '../episodes.ts';
 import { isKind, visitOf } from '../placed.ts';
 import type { Placed } from '../placed.ts';
@@ -17,15 +18,21 @@ interface Start {
 /** Until the technician states normal operation, the days count from the end of charging. */
 function startOf(episode: OpenedEpisode, batch: FollowUpBatch): Start | undefined {
   const { initialBy } = batch;
-  if (!batch.evacuated) return { from: initialBy, provisional: false, because: `the first test of ${initialBy.day}` };
+  if (!batch.evacuated)
+    return { from: initialBy, provisional: false, because: `the first test of ${dayWords(initialBy.day)}` };
   const after = episode.events.slice(episode.events.indexOf(initialBy) + 1);
   const stated = after.find(isKind('normal-operation'));
-  if (stated) return { from: stated, provisional: false, because: `normal operation was reached on ${stated.day}` };
+  if (stated)
+    return { from: stated, provisional: false, because: `normal operation was reached on ${dayWords(stated.day)}` };
   const charges = after.filter(isKind('addition'));
   const first = charges[0];
   const end = first && charges.findLast((charge) => visitOf(charge) === visitOf(first));
   if (!end) return undefined;
-  return { from: end, provisional: true, because: `charging ended on ${end.day}; normal operation is not stated yet` };
+  return {
+    from: end,
+    provisional: true,
+    because: `charging ended on ${dayWords(end.day)}; normal operation is not stated yet`,
+  };
 }
 
 /** The passes that prove every leak of the batch, or undefined while one is unproven. */
@@ -64,8 +71,9 @@ function batchDuty(of: Case, episode: OpenedEpisode, batch: FollowUpBatch): Duty
 }
 
 function withdrawnBecause(episode: OpenedEpisode, batch: FollowUpBatch): string | undefined {
-  if (batch.failedBy) return `The test of ${batch.failedBy.day} failed: the repair is open again.`;
-  if (batch.repairedAgainBy) return `Repaired again on ${batch.repairedAgainBy.day}: that repair has its own test.`;
+  if (batch.failedBy) return `The test of ${dayWords(batch.failedBy.day)} failed: the repair is open again.`;
+  if (batch.repairedAgainBy)
+    return `Repaired again on ${dayWords(batch.repairedAgainBy.day)}: that repair has its own test.`;
   return episode.plan && 'A retrofit or retirement plan has taken its place.';
 }
 

@@ -1,5 +1,5 @@
 /** Leak inspections after an exceedance, from the successful follow-up test on. */
-import { compare, exactGrams } from '@ullage/units';
+import { compare, dayWords, exactGrams } from '@ullage/units';
 import type { Day } from '@ullage/units';
 import type { OpenedEpisode } from '../episodes.ts';
 import { fullChargeOn } from '../full-charge.ts';
@@ -36,7 +36,7 @@ function seriesOf(of: Case, episode: OpenedEpisode, test: Placed): Series {
       periods: edition.quartersWithoutExceedance,
       dueOf: stepped,
       after,
-      why: `Full charge ${edition.quarterlyFromLb} lb or more: an inspection every 3 months after the test of ${test.day}, until 4 quarters in a row show no exceedance.`,
+      why: `Full charge ${edition.quarterlyFromLb} lb or more: an inspection every 3 months after the test of ${dayWords(test.day)}, until 4 quarters in a row show no exceedance.`,
     };
   if (edition.yearlyInspection === 'from-test')
     return {
@@ -44,7 +44,7 @@ function seriesOf(of: Case, episode: OpenedEpisode, test: Placed): Series {
       periods: 1,
       dueOf: stepped,
       after,
-      why: `An inspection within a year of the follow-up test of ${test.day}.`,
+      why: `An inspection within a year of the follow-up test of ${dayWords(test.day)}.`,
     };
   const yearOf = (number: number): number => Number(test.day.slice(0, 4)) + number - 1;
   return {

@@ -1,4 +1,5 @@
 /** The retrofit or retirement plan, and its completion. */
+import { dayWords } from '@ullage/units';
 import type { Day, Instant } from '@ullage/units';
 import { eventDay } from '../episodes.ts';
 import type { OpenedEpisode } from '../episodes.ts';
@@ -39,7 +40,7 @@ function needOf(of: Case, episode: OpenedEpisode, clock: RepairClock): Need | un
     opensAt: failed && failed.at > last.at ? failed.at : last.at,
     due: dueIn(of, from, edition.planDays),
     why: failed
-      ? `The test of ${failed.day} failed and the repair's date ${last.on} has passed: a plan is due ${edition.planDays} days after the failed attempt.`
+      ? `The test of ${dayWords(failed.day)} failed and the repair's date ${dayWords(last.on)} has passed: a plan is due ${edition.planDays} days after the failed attempt.`
       : `Nothing was proven by ${last.on}: a plan was due ${edition.planDays} days after ${from}.`,
   };
 }
@@ -62,7 +63,7 @@ function planDuty(of: Case, episode: OpenedEpisode, need: Need | undefined): rea
     sinceAt: need?.opensAt ?? opener.at,
     evidence: plan && [plan],
     doneOn: plan?.event.on,
-    withdrawn: episode.verifiedBy && `The repair was proven on ${episode.verifiedBy.day}.`,
+    withdrawn: episode.verifiedBy && `The repair was proven on ${dayWords(episode.verifiedBy.day)}.`,
   });
   return [duty];
 }
@@ -96,7 +97,7 @@ function completionDuty(of: Case, episode: OpenedEpisode, planDue: Due): readonl
     due: dueBy(of, plan.day, edition.planCappedByDueDate && cap < year ? cap : year),
     evidence: done && [done],
     withdrawn: reliefOf(of, episode, plan.event.on),
-    why: `The ${plan.event.planKind} of the plan of ${plan.event.on} is finished within a year.`,
+    why: `The ${plan.event.planKind} of the plan of ${dayWords(plan.event.on)} is finished within a year.`,
   });
   return [duty];
 }

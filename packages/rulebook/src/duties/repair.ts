@@ -1,4 +1,5 @@
 /** Inspection, repair, first test, request for time: the duties of the first 30 (or 120) days of an episode. */
+import { dayWords } from '@ullage/units';
 import { eventDay } from '../episodes.ts';
 import type { OpenedEpisode } from '../episodes.ts';
 import type { Leak } from '../leaks.ts';
@@ -30,7 +31,7 @@ export function heldInTime(episode: OpenedEpisode, track: Track): boolean {
 
 const cause = (episode: OpenedEpisode): string => {
   const { of, rate, threshold } = episode.openedBy;
-  return `The addition of ${of.day} showed ${percentBeside(rate, threshold)} % a year, over ${percentText(threshold)} %`;
+  return `The addition of ${dayWords(of.day)} showed ${percentBeside(rate, threshold)} % a year, over ${percentText(threshold)} %`;
 };
 
 function trackDuties(

@@ -1,3 +1,4 @@
+import { dayWords } from '@ullage/units';
 import { figure } from '../reason.ts';
 import type { Requalification } from './requalification.ts';
 import { CLAUSE, FILLING_DENSITY_PERCENT, FOREIGN_MASS_LIMIT_PERCENT } from './rules.ts';
@@ -139,7 +140,7 @@ function ofTheDate(facts: ObstacleFacts): Obstacle[] {
     return [
       {
         code: 'filled-after-due-date',
-        text: `Filled on ${filledOn}, after its due date ${byOn}: not to be offered for transport.`,
+        text: `Filled on ${dayWords(filledOn)}, after its due date ${dayWords(byOn)}: not to be offered for transport.`,
         clause: CLAUSE.dueDate,
       },
     ];
@@ -148,7 +149,7 @@ function ofTheDate(facts: ObstacleFacts): Obstacle[] {
   return [
     {
       code: 'requalification-overdue',
-      text: `Requalification was due by ${byOn}: do not fill.${stays}`,
+      text: `Requalification was due by ${dayWords(byOn)}: do not fill.${stays}`,
       clause: CLAUSE.dueDate,
     },
   ];

@@ -1,3 +1,4 @@
+import { dayWords, monthWords } from '@ullage/units';
 import type { Reason } from '../reason.ts';
 import { CLAUSE } from './rules.ts';
 import { allowsLongPeriods } from './specification.ts';
@@ -92,6 +93,11 @@ export function requalification(input: RequalificationInput): Requalification {
   return {
     known: true,
     byOn,
-    reasons: [{ text: `Last test ${input.lastTest.month}, due by ${byOn}: ${period.text}`, source: period.clause }],
+    reasons: [
+      {
+        text: `Last test ${monthWords(input.lastTest.month)}, due by ${dayWords(byOn)}: ${period.text}`,
+        source: period.clause,
+      },
+    ],
   };
 }

@@ -1,6 +1,6 @@
 import type { VisitView } from '@ullage/contracts';
 import type { Route } from 'next';
-import { dayWords, edgeWords, localTime, momentWords, withDayWords } from '../../lib/local-time.ts';
+import { dayWords, edgeWords, localTime, momentWords } from '../../lib/local-time.ts';
 import { RULE_NAMES } from '../../office/rule-names.ts';
 import { EmptyState } from '../../ui/blank.tsx';
 import { ButtonLink } from '../../ui/button-link.tsx';
@@ -107,7 +107,7 @@ function Facts({ facts, zone }: { facts: readonly Fact[]; zone: string }) {
             <span className="quiet">{days.size > 1 ? `${dayWords(day)}, ${time}` : time}</span>
             <b>{fact.title}</b>
             <span>
-              <span>{withDayWords(fact.summary)}</span>
+              <span>{fact.summary}</span>
               <small>
                 {fact.by}
                 {fact.correctedById !== null && '; corrected later'}
@@ -130,7 +130,7 @@ function Asks({ page }: { page: VisitView }) {
       <ul className={css['asks']}>
         {page.asks.map((ask) => (
           <li key={ask.code}>
-            <Shape mark="unsure" /> {withDayWords(ask.text)}
+            <Shape mark="unsure" /> {ask.text}
           </li>
         ))}
       </ul>
@@ -147,7 +147,7 @@ function Outcome({ page }: { page: VisitView }) {
       <h2 id="after">What follows</h2>
       {outcome && (
         <p>
-          <State mark={outcome.over ? 'over' : 'under'}>{withDayWords(outcome.text)}</State>
+          <State mark={outcome.over ? 'over' : 'under'}>{outcome.text}</State>
         </p>
       )}
       {explains !== null && <p>{explains}</p>}

@@ -5,7 +5,7 @@ import Link from 'next/link';
 import { useEffect, useState } from 'react';
 import type { z } from 'zod';
 import { call } from '../../lib/client.ts';
-import { momentWords, withDayWords } from '../../lib/local-time.ts';
+import { momentWords } from '../../lib/local-time.ts';
 import { RULE_NAMES } from '../../office/rule-names.ts';
 import { EmptyState } from '../../ui/blank.tsx';
 import { State } from '../../ui/state.tsx';
@@ -64,7 +64,7 @@ function Title({ visit, item }: { visit: Head; item: ReturnItem | undefined }) {
       <p className="quiet">
         {item ? (
           <>
-            {item.title}. {withDayWords(item.why)} {item.clause}
+            {item.title}. {item.why} {item.clause}
           </>
         ) : (
           <>

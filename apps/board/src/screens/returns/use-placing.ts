@@ -4,7 +4,6 @@ import { useState } from 'react';
 import type { z } from 'zod';
 import { missing } from '../../lib/auth.ts';
 import { send } from '../../lib/client.ts';
-import { withDayWords } from '../../lib/local-time.ts';
 import type { Problem } from '../../lib/problem.ts';
 import { tell } from '../../ui/toast.tsx';
 import type { Reasons } from '../../ui/refusal.tsx';
@@ -30,8 +29,7 @@ export function usePlacing({ visit, onChanged, words }: Placing) {
 
   function refuse(problem: Problem, form: PlaceForm): void {
     const is = outcomeOf(problem);
-    const said = { ...problem, detail: withDayWords(problem.detail) };
-    setAgainst(is === 'refused' ? { is, problem: said, form } : { is, problem: said });
+    setAgainst(is === 'refused' ? { is, problem, form } : { is, problem });
     if (is === 'lost') onChanged();
   }
   async function post(form: PlaceForm, override?: Override): Promise<void> {
@@ -41,7 +39,7 @@ export function usePlacing({ visit, onChanged, words }: Placing) {
     setBusy(false);
     if (!answer.ok) return refuse(answer.problem, form);
     setAgainst(undefined);
-    setAsks(answer.data.asks.map(({ text }) => withDayWords(text)));
+    setAsks(answer.data.asks.map(({ text }) => text));
     tell(`Placed: ${words(form)}.`, 'planned');
     onChanged();
   }
