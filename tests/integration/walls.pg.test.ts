@@ -92,6 +92,7 @@ describe('reading', () => {
     serviceRecord: (id) => world.office.serviceRecord(ours.actors.owner, id),
     cylinder: (id) => world.office.cylinder(ours.actors.owner, id),
     leakRateSheet: (id) => world.office.leakRateSheet(ours.actors.owner, id),
+    statement: (accountId) => world.office.statement(ours.actors.owner, { accountId }),
     'evacuation of a visit': (visitId) => advice({ visitId, circuitId: scene.of.circuit }),
     'evacuation of a circuit': (circuitId) => advice({ visitId: scene.onSite, circuitId }),
     'visits of a person': (personId) => world.office.visits(ours.actors.owner, { personId }),

@@ -5,10 +5,12 @@ import { applyDesk, applyPush } from './pipeline/doors.ts';
 import { attentionView, changesView, noticesView, peopleView } from './views/office.ts';
 import { meView } from './views/me.ts';
 import { booksView } from './views/books.ts';
-import { cylinderList, cylinderView } from './views/cylinders.ts';
+import { cylinderList } from './views/cylinder-list.ts';
+import { cylinderView } from './views/cylinders.ts';
 import { leakRateSheet } from './views/leak-rate-sheet.ts';
 import { returnsView } from './views/returns.ts';
 import { serviceRecord } from './views/service-record.ts';
+import { statementView } from './views/statement.ts';
 import { placesView, unitList, unitView } from './views/unit.ts';
 import { look } from './views/viewer.ts';
 import type { Viewer } from './views/viewer.ts';
@@ -35,10 +37,11 @@ export function createOffice(world: World): Office {
     evacuation: (actor, asked) => read(actor, (viewer) => evacuationAdvice(viewer, asked)),
     serviceRecord: (actor, id) => read(actor, (viewer) => serviceRecord(viewer, id)),
     returns: (actor, asked) => read(actor, (viewer) => returnsView(viewer, asked)),
-    cylinders: (actor, page) => read(actor, (viewer) => cylinderList(viewer, page)),
+    cylinders: (actor, asked) => read(actor, (viewer) => cylinderList(viewer, asked)),
     cylinder: (actor, id) => read(actor, (viewer) => cylinderView(viewer, id)),
     leakRateSheet: (actor, id) => read(actor, (viewer) => leakRateSheet(viewer, id)),
     books: (actor) => read(actor, booksView),
+    statement: (actor, asked) => read(actor, (viewer) => statementView(viewer, asked)),
     attention: (actor) => read(actor, attentionView),
     notices: (actor) => read(actor, noticesView),
     changes: (actor, since) => read(actor, (viewer) => changesView(viewer, since)),

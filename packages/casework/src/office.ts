@@ -18,6 +18,7 @@ import type {
   ReturnsView,
   Role,
   ServiceRecordView,
+  StatementView,
   UnitListView,
   UnitView,
   VisitListView,
@@ -26,6 +27,8 @@ import type {
 import type { Calendar, Instant } from '@ullage/units';
 import type { Database } from '@ullage/database';
 import type { Part, ReadPicture, Shown } from './photos/shapes.ts';
+import type { CylindersAsked } from './views/cylinder-list.ts';
+import type { StatementAsked } from './views/statement.ts';
 
 /** Who acts, as the guard found them on this very request. */
 export interface Actor {
@@ -82,10 +85,12 @@ export interface Office {
   evacuation(actor: Actor, asked: EvacuationQuery & { visitId: string }): Promise<EvacuationAdvice>;
   serviceRecord(actor: Actor, visitId: string): Promise<ServiceRecordView>;
   returns(actor: Actor, asked: { weekOf?: string }): Promise<ReturnsView>;
-  cylinders(actor: Actor, page: PageQuery): Promise<CylinderListView>;
+  cylinders(actor: Actor, asked: CylindersAsked): Promise<CylinderListView>;
   cylinder(actor: Actor, cylinderId: string): Promise<CylinderView>;
   leakRateSheet(actor: Actor, calculationId: string): Promise<LeakRateSheetView>;
   books(actor: Actor): Promise<BooksView>;
+  /** One gas account, its newest movements first. */
+  statement(actor: Actor, asked: StatementAsked): Promise<StatementView>;
   attention(actor: Actor): Promise<AttentionView>;
   notices(actor: Actor): Promise<NoticesView>;
   changes(actor: Actor, since: { epoch: number; number: number }): Promise<ChangesView>;

@@ -19,10 +19,16 @@ export interface DatabaseOptions {
 export interface TenantOptions {
   timeoutMs?: number;
 }
-/** A read whose SQL text and row shape are written down together, for `tenantQuery`. */
+/** A read whose SQL text and row shape are written down together, for `tenantQuery` and `txQuery`. */
 export interface Statement<Row> {
   readonly text: string;
   readonly row: z.ZodType<Row>;
+}
+
+/** A statement inside a transaction that is open already. @throws ZodError when a row is not of its shape */
+export async function txQuery<Row>(tx: Tx, statement: Statement<Row>, values: unknown[] = []): Promise<Row[]> {
+  const rows = await tx.$queryRawUnsafe<unknown[]>(statement.text, ...values);
+  return rows.map((row) => statement.row.parse(row));
 }
 
 const Uuid = z.uuid();

@@ -1,4 +1,4 @@
-export { Database } from './database.ts';
+export { Database, txQuery } from './database.ts';
 export type { DatabaseOptions, Statement, TenantOptions, Tx } from './database.ts';
 export { isUniqueViolation, retryable, sqlState, traits } from './errors.ts';
 export type { Retry } from './errors.ts';

@@ -14,6 +14,8 @@ export interface Clauses {
   readonly plan: string;
   readonly planCompletion: string;
   readonly chronic: string;
+  /** The record of each service, items (i) to (viii). */
+  readonly record: string;
   readonly mothball: string;
 }
 

@@ -1,12 +1,28 @@
 /** What reads are asked by. */
-import { dayText, Id } from '@ullage/contracts';
+import { dayText, DOUBT_ASKED, Id } from '@ullage/contracts';
 import * as z from 'zod';
+
+/** The last thing of the page before. */
+const Cursor = z.uuidv7({ error: 'Page: ask for the first page again.' });
+/** A refrigerant as it is called, `R-448A`. */
+const Gas = z.string().trim().min(1).max(40, { error: 'Gas: choose one from the list.' });
 
 export const Page = z.object({
   query: z.string().trim().max(100, { error: 'Search: give at most 100 characters.' }).optional(),
-  after: z.string().max(200, { error: 'Page: ask for the first page again.' }).optional(),
+  after: Cursor.optional(),
 });
 export type Page = z.output<typeof Page>;
+export const CylindersAsked = Page.extend({
+  gas: Gas.optional().meta({ description: 'A gas that is in it, or `empty`.' }),
+  doubt: z.enum(DOUBT_ASKED, { error: 'Doubt: choose doubted or undoubted.' }).optional(),
+  site: Id.optional().meta({ description: 'Where it was last weighed.' }),
+});
+export type CylindersAsked = z.output<typeof CylindersAsked>;
+export const StatementAsked = z.object({
+  refrigerant: Gas.optional().meta({ description: 'One gas; all together without it.' }),
+  before: Cursor.optional().meta({ description: 'The line before which to read: `earlier` of a page.' }),
+});
+export type StatementAsked = z.output<typeof StatementAsked>;
 export const VisitsAsked = z.object({ day: dayText('Day').optional(), personId: Id.optional() });
 export type VisitsAsked = z.output<typeof VisitsAsked>;
 export const WeekAsked = z.object({ weekOf: dayText('Week').optional() });

@@ -7,6 +7,7 @@ import {
   dayWords,
   edgeWords,
   localTime,
+  longMomentWords,
   minutesWords,
   momentWords,
   shortDayName,
@@ -43,6 +44,7 @@ test('words', () => {
   expect(shortDayName('2026-05-06')).toBe('Wed 6');
   expect(dayWords('2027-05-06')).toBe('6 May 2027');
   expect(momentWords('2026-05-06T16:30:00Z', 'America/Denver')).toBe('Wed 6 May, 10:30');
+  expect(longMomentWords('2027-01-01T06:30:00Z', 'America/Denver')).toBe('Thu 31 Dec 2026, 23:30');
 });
 
 test('a legal edge at midnight is the end of the last legal day, not the start of the next', () =>

@@ -73,6 +73,11 @@ export function momentWords(instant: string, zone: string): string {
   const { day, time } = localTime(instant, zone);
   return `${dayName(day)}, ${time}`;
 }
+/** `Wed 6 May 2026, 10:30`: where it may be of any year. */
+export function longMomentWords(instant: string, zone: string): string {
+  const { day, time } = localTime(instant, zone);
+  return `${dayName(day)} ${day.slice(0, 4)}, ${time}`;
+}
 /** A legal edge is the first instant after the last legal day: midnight is said as 24:00 of that day. */
 export function edgeWords(instant: string, zone: string): string {
   const { day, time } = localTime(instant, zone);

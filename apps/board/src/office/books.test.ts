@@ -1,15 +1,19 @@
 import { expect, test } from 'vitest';
-import { accountPath, gasBooks } from './books.ts';
+import { gasBooks } from './books.ts';
 
+const of = (id: string, kind: string, title: string) => ({
+  ...{ id, kind, title },
+  ...{ cylinderId: null, unitId: null, circuitLetter: null },
+});
 const balance = (refrigerant: string, grams: number) => ({ refrigerant, grams, owner: null, state: 'new' });
 
 test('each gas has its own book, things before what lies outside, and its total as the API added it', () => {
   const books = gasBooks({
     accounts: [
-      { id: 'o', kind: 'supplier', title: 'Supplier', balances: [balance('R-448A', -500), balance('R-32', -7)] },
-      { id: 'y', kind: 'cylinder', title: 'N-22', balances: [balance('R-448A', 200), balance('R-32', 7)] },
-      { id: 'c', kind: 'circuit', title: '0417-A', balances: [balance('R-448A', 300)] },
-      { id: 'e', kind: 'cylinder', title: 'N-3', balances: [] },
+      { ...of('o', 'supplier', 'Supplier'), balances: [balance('R-448A', -500), balance('R-32', -7)] },
+      { ...of('y', 'cylinder', 'N-22'), balances: [balance('R-448A', 200), balance('R-32', 7)] },
+      { ...of('c', 'circuit', '0417-A'), balances: [balance('R-448A', 300)] },
+      { ...of('e', 'cylinder', 'N-3'), balances: [] },
     ],
     totals: [
       { refrigerant: 'R-448A', grams: 0 },
@@ -22,8 +26,8 @@ test('each gas has its own book, things before what lies outside, and its total 
   ]);
 });
 
-test('an account leads to its thing, by the name without the circuit’s letter; what lies outside leads nowhere', () => {
-  expect(accountPath({ kind: 'circuit', title: 'RTU-12-B' })).toBe('/units?query=RTU-12');
-  expect(accountPath({ kind: 'cylinder', title: 'C 31/a' })).toBe('/cylinders?query=C%2031%2Fa');
-  expect(accountPath({ kind: 'atmosphere', title: 'Atmosphere' })).toBeUndefined();
+test('a balance leads to its account’s statement of that gas, and a name to the thing itself', () => {
+  const cylinder = { ...of('y', 'cylinder', 'N-22'), cylinderId: 'c', balances: [balance('R-32', 7)] };
+  const [book] = gasBooks({ accounts: [cylinder], totals: [{ refrigerant: 'R-32', grams: 7 }] });
+  expect(book?.lines[0]).toMatchObject({ thing: '/cylinders/c', statement: '/books/y?gas=R-32' });
 });

@@ -1,12 +1,15 @@
 import type { BooksView } from '@ullage/contracts';
 import type { Route } from 'next';
+import { statementPath, thingPath } from './link-to.ts';
 
-type Account = BooksView['accounts'][number];
 export interface BookLine {
   readonly id: string;
   readonly title: string;
   readonly kind: string;
-  readonly href: Route | undefined;
+  /** The circuit's or cylinder's own page. */
+  readonly thing: Route | undefined;
+  /** What moved, up to this balance. */
+  readonly statement: Route;
   readonly owner: string | null;
   readonly state: string;
   readonly grams: number;
@@ -18,13 +21,8 @@ export interface GasBook {
   readonly totalGrams: number;
 }
 
-/** Where the account's thing is found: the list of its kind, asked for its name. Outside accounts have no page. */
-export function accountPath({ kind, title }: Pick<Account, 'kind' | 'title'>): Route | undefined {
-  if (kind === 'cylinder') return `/cylinders?query=${encodeURIComponent(title)}` as Route;
-  if (kind !== 'circuit') return undefined;
-  const tag = title.slice(0, Math.max(0, title.lastIndexOf('-'))) || title;
-  return `/units?query=${encodeURIComponent(tag)}` as Route;
-}
+const KINDS: Readonly<Record<string, string>> = { circuit: 'circuit', cylinder: 'cylinder' };
+export const accountKindWords = (kind: string): string => KINDS[kind] ?? 'outside';
 
 const ORDER: Readonly<Record<string, number>> = { circuit: 0, cylinder: 1 };
 const byKind = (a: BookLine, b: BookLine): number =>
@@ -45,7 +43,8 @@ export function gasBooks({ accounts, totals }: Pick<BooksView, 'accounts' | 'tot
               id: `${account.id} ${owner ?? ''} ${state}`,
               title: account.title,
               kind: account.kind,
-              href: accountPath(account),
+              thing: thingPath(account),
+              statement: statementPath(account.id, { gas: refrigerant }),
               owner,
               state,
               grams: held,

@@ -6,6 +6,8 @@ export const massWords = ({ value, unit }: EnteredMass): string => (unit === 'lb
 /** `12,000 g`; a minus is a true minus. */
 export const gramsWords = (grams: number): string =>
   `${grams < 0 ? '−' : ''}${Math.abs(grams).toLocaleString('en-US')} g`;
+/** A movement: `+12,000 g` came, `−12,000 g` left. */
+export const signedGrams = (grams: number): string => `${grams > 0 ? '+' : ''}${gramsWords(grams)}`;
 /** An entered mass as a number in another unit, for a drawing; never for a verdict. */
 export const massIn = (mass: EnteredMass, unit: MassUnit): number => toNumber(inUnit(exactGrams(mass), unit));
 /** The unit a drawing counts in: pounds-and-ounces are drawn in pounds. */

@@ -1,4 +1,6 @@
-import type { ReactNode } from 'react';
+import type { Route } from 'next';
+import Link from 'next/link';
+import type { CSSProperties, ReactNode } from 'react';
 import { Shape } from '../ui/state.tsx';
 import type { Mark } from '../ui/marks.tsx';
 import { cx } from '../ui/cx.ts';
@@ -19,6 +21,10 @@ export interface StripVisit {
   readonly text: string;
   readonly note?: string;
   readonly driveHours?: number;
+  /** Where the visit itself stands; a proposal is nowhere yet. */
+  readonly href?: Route;
+  /** What a screen reader is told beside the text: the day, the circuit, the site, its state. */
+  readonly spoken?: string;
 }
 export interface WeekStripProps {
   readonly week: SlackWeek;
@@ -102,6 +108,26 @@ function Day({ day, hours }: { day: number; hours: WeekStripProps['hours'][numbe
   );
 }
 
+/** The words of a stop; with an address they lead to the visit, and so does its bar on the axis above. */
+function Stop({ visit }: { visit: StripVisit }) {
+  const { day, fromHour, toHour, mark, text, href, spoken } = visit;
+  const words = (
+    <>
+      <Shape mark={mark} size={9} />
+      <span>{text}</span>
+    </>
+  );
+  if (href === undefined) return words;
+  const x = hourX(day, fromHour);
+  const bar = { '--x': percent(x), '--w': percent(hourX(day, toHour) - x) } as CSSProperties;
+  return (
+    <Link className={css['stop']} href={href} style={bar} data-done={mark === 'done' || undefined}>
+      {words}
+      {spoken !== undefined && <span className="spoken">, {spoken}</span>}
+    </Link>
+  );
+}
+
 function DayList({
   day,
   week,
@@ -113,7 +139,7 @@ function DayList({
   hours: WeekStripProps['hours'][number];
   visits: readonly StripVisit[];
 }) {
-  const shown = visits.filter((visit) => visit.day === day && visit.mark !== 'done');
+  const shown = visits.filter((visit) => visit.day === day && (visit.mark !== 'done' || visit.href !== undefined));
   const off = hours && 'off' in hours ? hours.off : undefined;
   if (shown.length === 0 && off === undefined) return null;
   return (
@@ -121,9 +147,8 @@ function DayList({
       <span className={css['dayName']}>{week.days[day]} </span>
       {off !== undefined && <p className="quiet">{off}</p>}
       {shown.map((visit) => (
-        <p key={visit.id} className={PROPOSED.has(visit.mark) ? css['strong'] : undefined} title={visit.text}>
-          <Shape mark={visit.mark} size={9} />
-          <span>{visit.text}</span>
+        <p key={visit.id} className={PROPOSED.has(visit.mark) ? css['strong'] : undefined}>
+          <Stop visit={visit} />
         </p>
       ))}
     </li>

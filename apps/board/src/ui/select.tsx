@@ -17,29 +17,42 @@ export type SelectProps = FieldTexts &
     readonly ask?: string;
   };
 
+interface SelectBoxProps extends ComponentProps<'select'> {
+  readonly options: readonly Option[];
+  readonly ask?: string | undefined;
+}
+/** The list without its label, for a row of filters. */
+export function SelectBox({ options, ask, className, ...select }: SelectBoxProps) {
+  return (
+    <div className={css['box']}>
+      <select {...select} className={cx(frame['control'], css['select'], className)}>
+        {ask !== undefined && <option value="">{ask}</option>}
+        {options.map(({ value, text, disabled }) => (
+          <option key={value} value={value} disabled={disabled}>
+            {text}
+          </option>
+        ))}
+      </select>
+    </div>
+  );
+}
+
 /** The platform's own list: keyboard, type-ahead, screen readers and phones know it. */
 export function Select({ label, hint, error, optional = false, id, options, ask, className, ...select }: SelectProps) {
   const made = useId();
   const at = id ?? made;
   return (
     <FieldFrame id={at} label={label} hint={hint} error={error} optional={optional}>
-      <div className={css['box']}>
-        <select
-          {...select}
-          id={at}
-          className={cx(frame['control'], css['select'], className)}
-          aria-required={!optional}
-          aria-invalid={error ? true : undefined}
-          aria-describedby={describedBy(at, { hint, error })}
-        >
-          {ask !== undefined && <option value="">{ask}</option>}
-          {options.map(({ value, text, disabled }) => (
-            <option key={value} value={value} disabled={disabled}>
-              {text}
-            </option>
-          ))}
-        </select>
-      </div>
+      <SelectBox
+        {...select}
+        id={at}
+        options={options}
+        ask={ask}
+        className={className}
+        aria-required={!optional}
+        aria-invalid={error ? true : undefined}
+        aria-describedby={describedBy(at, { hint, error })}
+      />
     </FieldFrame>
   );
 }

@@ -142,6 +142,7 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
     events: factViews(viewer, facts, zone).filter((fact) => EVENT_KINDS.includes(fact.kind)),
     duties: (await dutiesOf(viewer, { circuitIds: [circuitId] })).map(({ circuitId: _of, ...duty }) => duty),
     explains: explanation(latest, leakPoints),
+    accountId: account?.id ?? null,
     balanceGrams: (account?.balances ?? []).reduce((total, balance) => total + Number(balance.grams), 0),
     doubts: taints.map((taint) => ({ text: wordOf(TAINT_WORDS_LONG, taint.cause), visitId: taint.visitId })),
   };

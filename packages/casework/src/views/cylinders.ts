@@ -1,20 +1,19 @@
-import type { CylinderListView, CylinderView } from '@ullage/contracts';
+import type { CylinderView } from '@ullage/contracts';
 import { taintVerdict } from '@ullage/gasbook';
 import type { Portion, Taint } from '@ullage/gasbook';
 import type { EnteredMass } from '@ullage/units';
 import { KPA_PER_PSI } from '@ullage/units';
 import { asTaint, contentsOf, openTaints, roomOf } from '../gas/contents.ts';
-import { movementsOf } from '../gas/movement-rows.ts';
-import type { BookedMovement } from '../gas/movement-rows.ts';
-import type { PageQuery } from '../office.ts';
 import { notFound, toInstant } from '../pipeline/case.ts';
 import { feedNumber } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
-import { accountNames } from './books.ts';
+import { customerNames } from './customers.ts';
+import { statementLines } from './statement.ts';
 import { TAINT_WORDS_LONG, wordOf } from './words.ts';
 
-const PAGE = 100;
-interface HeadRow {
+/** Movements on a cylinder's own page; the rest stands in its statement. */
+const SHOWN = 20;
+export interface CylinderHeadRow {
   id: string;
   serial: string;
   label: string | null;
@@ -23,7 +22,11 @@ interface HeadRow {
   dedicatedTo: string | null;
   ownerCustomer: { name: string } | null;
 }
-function cylinderHead(row: HeadRow, contents: readonly Portion[], taints: readonly Taint[]): CylinderView['cylinder'] {
+export function cylinderHead(
+  row: CylinderHeadRow,
+  contents: readonly Portion[],
+  taints: readonly Taint[],
+): CylinderView['cylinder'] {
   const netGrams = contents.reduce((sum, portion) => sum + portion.grams, 0);
   const { labels } = taintVerdict({ taints, contentsGrams: netGrams });
   return {
@@ -36,45 +39,6 @@ function cylinderHead(row: HeadRow, contents: readonly Portion[], taints: readon
     netGrams,
     doubtText: labels.length === 0 ? null : labels.join(', '),
     owner: row.ownerCustomer?.name ?? null,
-  };
-}
-
-export async function cylinderList({ tx, tenantId }: Viewer, { query, after }: PageQuery): Promise<CylinderListView> {
-  const text = query === undefined || query === '' ? undefined : { contains: query, mode: 'insensitive' as const };
-  const rows = await tx.cylinder.findMany({
-    where: {
-      tenantId,
-      mergedIntoId: null,
-      ...(after === undefined ? {} : { id: { gt: after } }),
-      ...(text ? { OR: [{ serial: text }, { label: text }, { dedicatedTo: text }] } : {}),
-    },
-    include: {
-      ownerCustomer: true,
-      gasAccount: {
-        include: {
-          balances: { where: { grams: { gt: 0 } } },
-          taints: { where: { clearedByFact: null, withdrawnAt: null } },
-        },
-      },
-    },
-    orderBy: { id: 'asc' },
-    take: PAGE + 1,
-  });
-  const shown = rows.slice(0, PAGE);
-  return {
-    items: shown.map((row) => {
-      const balances = row.gasAccount?.balances ?? [];
-      const contents = balances.map((balance): Portion => ({
-        holding: {
-          refrigerant: balance.refrigerant,
-          owner: balance.owner,
-          state: balance.state as Portion['holding']['state'],
-        },
-        grams: Number(balance.grams),
-      }));
-      return cylinderHead(row, contents, (row.gasAccount?.taints ?? []).map(asTaint));
-    }),
-    next: rows.length > PAGE ? (shown.at(-1)?.id ?? null) : null,
   };
 }
 
@@ -94,7 +58,11 @@ export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<
   const contents = await contentsOf(tx, tenantId, account);
   const taints = await openTaints(tx, tenantId, account);
   const head = cylinderHead(row, contents, taints.map(asTaint));
-  const customers = await ownersOf(viewer, contents);
+  const customers = await customerNames(
+    viewer,
+    contents.map(({ holding }) => holding.owner),
+  );
+  const { lines, more } = await statementLines(viewer, { accountId: account }, SHOWN);
   return {
     cylinder: head,
     ...stampsView(row),
@@ -106,7 +74,9 @@ export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<
       state,
     })),
     doubts: taints.map((taint) => doubtView(taint, head.netGrams)),
-    movements: movementViews(await movementsOf(tx, tenantId, [account]), account, await accountNames(viewer)),
+    accountId: account,
+    movements: [...lines],
+    moreMovements: more,
     number: await feedNumber(viewer),
   };
 }
@@ -145,12 +115,6 @@ function roomView(
   };
 }
 
-async function ownersOf({ tx, tenantId }: Viewer, contents: readonly Portion[]): Promise<Map<string, string>> {
-  const ids = contents.flatMap(({ holding }) => (holding.owner === null ? [] : [holding.owner]));
-  const rows = await tx.customer.findMany({ where: { tenantId, id: { in: ids } } });
-  return new Map(rows.map((row) => [row.id, row.name]));
-}
-
 type TaintRow = Awaited<ReturnType<typeof openTaints>>[number];
 function doubtView(row: TaintRow, contentsGrams: number): CylinderView['doubts'][number] {
   const taint = asTaint(row);
@@ -173,23 +137,3 @@ function doubtView(row: TaintRow, contentsGrams: number): CylinderView['doubts']
 }
 /** Rounded up: a bound that is rounded down is none. */
 const boundText = (grams: number): string => (Math.ceil(grams * 100) / 100).toString();
-
-function movementViews(
-  all: readonly BookedMovement[],
-  account: string,
-  names: ReadonlyMap<string, string>,
-): CylinderView['movements'] {
-  const corrected = new Set(all.flatMap((movement) => movement.corrects ?? []));
-  return all.map((movement) => {
-    const isIn = movement.to === account;
-    return {
-      id: movement.id,
-      at: movement.happenedAt,
-      direction: isIn ? ('in' as const) : ('out' as const),
-      grams: movement.grams,
-      other: names.get(isIn ? movement.from : movement.to) ?? '',
-      cause: movement.derived?.cause ?? (movement.corrects === undefined ? 'weighed' : 'reversal'),
-      corrected: corrected.has(movement.id) || movement.corrects !== undefined,
-    };
-  });
-}

@@ -17,6 +17,7 @@ export interface FactRow {
   readonly factRefs: readonly {
     readonly role: string;
     readonly instrumentId: string | null;
+    readonly cylinderId: string | null;
     readonly instrument?: { tag: string; senseGramsPerYear: unknown } | null;
     readonly cylinder?: { serial: string; label: string | null } | null;
     readonly leakPoint?: { number: number; place: string; whereText: string } | null;

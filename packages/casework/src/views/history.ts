@@ -1,8 +1,8 @@
 /** A circuit's past as it is shown: additions, looks, leak points and other facts. */
 import type { FactView, LeakPointView, LookView, PhotoView } from '@ullage/contracts';
 import { LEAK_PLACES } from '@ullage/trail';
-import { dateToDay, toInstant } from '../pipeline/case.ts';
-import { noonOf } from '../gas/timelines.ts';
+import { toInstant } from '../pipeline/case.ts';
+import { factAt } from './fact-link.ts';
 import { correctedBy } from './fact-row.ts';
 import type { FactRow } from './fact-row.ts';
 import { methodWordsOf } from './method-words.ts';
@@ -31,16 +31,13 @@ function factView(
   row: FactRow,
   { zone, correctedById }: { zone: string; correctedById: string | null },
 ): FactView {
-  const at = row.happenedAt
-    ? toInstant(row.happenedAt)
-    : noonOf(viewer.world.calendar, dateToDay(row.happenedOn ?? row.recordedAt), zone);
   return {
     id: row.id,
     kind: row.kind,
     title: wordOf(FACT_WORDS, row.kind),
     summary: summaryOf(row),
     circuitId: row.circuitId,
-    happenedAt: at,
+    happenedAt: factAt(viewer, row, zone),
     recordedAt: toInstant(row.recordedAt),
     by: row.byPerson?.name ?? '',
     correctsId: row.correctsId,

@@ -5,13 +5,15 @@ import { bookedGrams } from '@ullage/units';
 import type { KeptCalculation } from '../law/calculations.ts';
 import type { CircuitFile } from '../law/circuit-file.ts';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
+import { factLinks } from './fact-link.ts';
 import type { Viewer } from './viewer.ts';
 import { DUTY_WORDS, RULEBOOK_WORDS, wordOf } from './words.ts';
 
 export async function dutiesOf(
-  { tx, tenantId }: Viewer,
+  viewer: Viewer,
   where: { circuitIds: readonly string[] },
 ): Promise<(DutyView & { circuitId: string })[]> {
+  const { tx, tenantId } = viewer;
   const rows = await tx.duty.findMany({
     where: { tenantId, circuitId: { in: [...where.circuitIds] }, state: { not: 'withdrawn' } },
     include: {
@@ -20,6 +22,8 @@ export async function dutiesOf(
     },
     orderBy: [{ dueAt: 'asc' }, { key: 'asc' }],
   });
+  const evidence = rows.flatMap((row) => row.dutyEvidences.map(({ factId }) => factId));
+  const links = await factLinks(viewer, evidence);
   return rows.map((row) => ({
     circuitId: row.circuitId,
     id: row.id,
@@ -36,7 +40,9 @@ export async function dutiesOf(
     state: row.state as DutyView['state'],
     why: row.why,
     flags: row.flags as string[],
-    dischargedByFactIds: row.dutyEvidences.map((evidence) => evidence.factId),
+    dischargedBy: row.dutyEvidences
+      .flatMap(({ factId }) => links.get(factId) ?? [])
+      .sort((a, b) => (a.happenedAt < b.happenedAt ? -1 : 1)),
     visitId: row.visitDuties[0]?.visitId ?? null,
   }));
 }
@@ -83,6 +89,8 @@ export function calculationView(row: CalculationRow): CalculationView {
     over: result.over,
     alternative: alternative
       ? {
+          leakMass: alternative.leakMass,
+          exact: alternative.exact,
           ratePercent: twoPlaces(alternative.ratePercentPerYear),
           over: alternative.over,
           why: 'Not settled in law: by gross weight, gas that was recovered at the visit and charged again counts as added.',
@@ -132,9 +140,12 @@ export function headroomOf(
   return least ? { headroom: least, headroomWhyNot: null } : { headroom: null, headroomWhyNot: whyNot.at(-1) ?? null };
 }
 
-/** Whether each rulebook covers the circuit today, with the reason and the clause. */
-export function rulebooksOf(viewer: Viewer, file: CircuitFile): CircuitView['rulebooks'] {
-  const onDay = viewer.world.calendar.dayOf(viewer.now, file.timeZone);
+/** Whether each rulebook covers the circuit on a day, today unless said, with the reason and the clause. */
+export function rulebooksOf(
+  viewer: Viewer,
+  file: CircuitFile,
+  onDay: string = viewer.world.calendar.dayOf(viewer.now, file.timeZone),
+): CircuitView['rulebooks'] {
   const { refrigerant, use, equipment, subsector, fullCharges } = file.facts;
   const mass = fullCharges.at(-1)?.mass;
   if (!mass) return [];

@@ -1,36 +1,25 @@
 /** The service record: what the contractor hands over at the end of a visit. Full charge and rate are the owner's. */
 import type { ServiceRecordView } from '@ullage/contracts';
-import { bookedGrams } from '@ullage/units';
-import { weightsOf } from '../gas/corrections.ts';
-import { netEntered } from '../law/circuit-file.ts';
-import { notFound, toInstant } from '../pipeline/case.ts';
+import { editionOn, RULEBOOK_IDS } from '@ullage/rulebook';
+import { circuitFile } from '../law/circuit-file.ts';
+import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
+import { certifiedOn } from './certified.ts';
 import { correctedBy, FACT_INCLUDE } from './fact-row.ts';
 import type { FactRow } from './fact-row.ts';
-import { placeWords } from './history.ts';
+import { rulebooksOf } from './law.ts';
 import { methodWordsOf } from './method-words.ts';
+import { gasLines, gasTotals } from './record-gas.ts';
+import { atOf, byOf, ofKind, partsOf, placesOf, tagOf } from './record-work.ts';
+import type { Told } from './record-work.ts';
 import { loadSite, siteView } from './site.ts';
 import type { Viewer } from './viewer.ts';
-import { certificateText, HEAD_INCLUDE } from './visit.ts';
+import { HEAD_INCLUDE } from './visit.ts';
 import type { HeadRow } from './visit.ts';
 
-/** Facts of the visit, with what is said of the circuits they belong to. */
-interface Told {
-  readonly facts: readonly FactRow[];
-  readonly circuits: ReadonlyMap<string, { readonly tag: string; readonly refrigerant: string }>;
-}
-const of = ({ facts }: Told, kind: string): FactRow[] => facts.filter((fact) => fact.kind === kind);
-const tagOf = ({ circuits }: Told, fact: FactRow): string => circuits.get(fact.circuitId ?? '')?.tag ?? '';
-const at = (fact: FactRow): string => toInstant(fact.happenedAt ?? fact.recordedAt);
-const leaksOf = (fact: FactRow): string =>
-  fact.factRefs.flatMap((ref) => (ref.leakPoint ? [`L${ref.leakPoint.number}`] : [])).join(', ');
+/** Written down about the work and no part of it: they neither date the record nor name who worked. */
+const ABOUT: ReadonlySet<string> = new Set(['correction', 'owner-told', 'consent']);
 
-/** The parts serviced in words, since item (iii) asks for the part and not for our number of the leak. */
-const placesOf = (fact: FactRow): string =>
-  fact.factRefs
-    .flatMap(({ leakPoint }) => (leakPoint ? [`${placeWords(leakPoint.place)}, ${leakPoint.whereText}`] : []))
-    .join('; ');
-
-/** Items (i) to (vi) of 40 CFR 82.157(l)(2) and the tests. */
+/** Items (i) to (vi) of 40 CFR 82.157(l)(2), the inspections and the tests. */
 export async function serviceRecord(viewer: Viewer, visitId: string): Promise<ServiceRecordView> {
   const { tx, tenantId } = viewer;
   const visit = await tx.visit.findUnique({ where: { tenantId_id: { tenantId, id: visitId } }, include: HEAD_INCLUDE });
@@ -42,7 +31,11 @@ export async function serviceRecord(viewer: Viewer, visitId: string): Promise<Se
     orderBy: [{ happenedAt: 'asc' }, { id: 'asc' }],
   });
   const told: Told = { facts, circuits: circuitsOf(visit) };
-  const began = toInstant(visit.startedAt ?? visit.plannedStart ?? visit.createdAt);
+  const worked = facts.filter(({ kind }) => !ABOUT.has(kind));
+  const days = daysOf(viewer, { visit, worked, zone: site.timeZone });
+  const day = days[0] ?? '';
+  const gas = gasLines(told);
+  const there = [...visit.visitPersons.map(({ personId }) => personId), ...worked.map(({ byPersonId }) => byPersonId)];
   return {
     contractor: viewer.tenant.name,
     visitId,
@@ -52,20 +45,18 @@ export async function serviceRecord(viewer: Viewer, visitId: string): Promise<Se
       description: circuit.unit.description,
       refrigerant: circuit.refrigerant,
     })),
-    day: viewer.world.calendar.dayOf(began, site.timeZone),
-    technicians: visit.visitPersons.map(({ person }) => ({
-      id: person.id,
-      name: person.name,
-      certificates: certificateText(person.certificates),
-    })),
-    parts: parts(told),
-    gas: gasLines(told),
+    clauses: await clausesOf(viewer, visit, day),
+    days,
+    technicians: await certifiedOn(viewer, there, day),
+    parts: partsOf(told),
+    gas,
+    gasTotals: gasTotals(gas, viewer.tenant.massUnit),
     tests: tests(told),
     inspections: inspections(told),
-    statements: of(told, 'normal-operation').map((fact) => ({
+    statements: ofKind(told, 'normal-operation').map((fact) => ({
       circuitTag: tagOf(told, fact),
-      at: at(fact),
-      by: fact.byPerson?.name ?? '',
+      at: atOf(fact),
+      by: byOf(fact),
     })),
     corrections: corrections(told),
     madeAt: viewer.now,
@@ -80,24 +71,44 @@ const circuitsOf = (visit: HeadRow): Told['circuits'] =>
     ]),
   );
 
-function parts(told: Told): ServiceRecordView['parts'] {
-  return of(told, 'repair').map((fact) => {
-    const { part, what } = fact.body as { part?: string; what: string };
-    return { circuitTag: tagOf(told, fact), part: part ?? placesOf(fact), work: what };
-  });
+/** Item (ii): each day on which something was done; of a visit without a fact the day it began or is planned for. */
+function daysOf(
+  { world }: Viewer,
+  { visit, worked, zone }: { visit: HeadRow; worked: readonly FactRow[]; zone: string },
+): string[] {
+  const days = worked.map((fact) =>
+    fact.happenedAt
+      ? world.calendar.dayOf(toInstant(fact.happenedAt), zone)
+      : dateToDay(fact.happenedOn ?? fact.recordedAt),
+  );
+  const began = toInstant(visit.startedAt ?? visit.plannedStart ?? visit.createdAt);
+  return days.length === 0 ? [world.calendar.dayOf(began, zone)] : [...new Set(days)].sort();
+}
+
+/** The rules that ask for this record: those that cover a circuit of the visit on its day. */
+async function clausesOf(viewer: Viewer, visit: HeadRow, day: string): Promise<string[]> {
+  const clauses: string[] = [];
+  for (const { circuitId } of visit.visitCircuits) {
+    const file = await circuitFile(viewer.tx, viewer.tenantId, circuitId);
+    const covering = rulebooksOf(viewer, file, day).flatMap(({ rulebook, inScope }) => (inScope ? [rulebook] : []));
+    clauses.push(
+      ...RULEBOOK_IDS.filter((id) => covering.includes(id)).flatMap((id) => editionOn(id, day)?.clauses.record ?? []),
+    );
+  }
+  return [...new Set(clauses)];
 }
 
 function tests(told: Told): ServiceRecordView['tests'] {
-  return of(told, 'verification').map((fact) => {
+  return ofKind(told, 'verification').map((fact) => {
     const { stage, method, result } = fact.body as { stage: string; method: string; result: string };
-    const kind = stage === 'initial' ? 'Initial verification test' : 'Follow-up verification test';
     return {
       circuitTag: tagOf(told, fact),
-      kind,
-      at: at(fact),
-      where: leaksOf(fact),
+      kind: stage === 'initial' ? 'Initial verification test' : 'Follow-up verification test',
+      at: atOf(fact),
+      where: placesOf(fact).join('; '),
       method: methodWordsOf(method),
       result,
+      by: byOf(fact),
     };
   });
 }
@@ -109,15 +120,17 @@ interface InspectionBody {
   readonly allPartsSeen: boolean;
 }
 function inspections(told: Told): ServiceRecordView['inspections'] {
-  return of(told, 'inspection').map((fact) => {
+  return ofKind(told, 'inspection').map((fact) => {
     const body = fact.body as InspectionBody;
     return {
       circuitTag: tagOf(told, fact),
-      at: at(fact),
+      at: atOf(fact),
       methods: body.methods.map(methodWordsOf).join(', '),
       result: body.result === 'leak-found' ? 'leak found' : 'no leak found',
+      leaking: placesOf(fact),
       inaccessible: body.inaccessible.map(({ what, why }) => `${what}: ${why}`),
       certified: body.allPartsSeen,
+      by: byOf(fact),
     };
   });
 }
@@ -125,28 +138,8 @@ function inspections(told: Told): ServiceRecordView['inspections'] {
 /** All of them, also those that another one has overtaken. */
 function corrections(told: Told): ServiceRecordView['corrections'] {
   const overtaken = correctedBy(told.facts);
-  return of(told, 'correction').map((fact) => {
+  return ofKind(told, 'correction').map((fact) => {
     const { why } = fact.body as { why: string };
-    return { at: at(fact), why: overtaken.has(fact.id) ? `${why} (a later correction stands)` : why };
+    return { at: atOf(fact), why: overtaken.has(fact.id) ? `${why} (a later correction stands)` : why };
   });
 }
-
-function gasLines(told: Told): ServiceRecordView['gas'] {
-  return told.facts.flatMap((fact) => {
-    const weights = weightsOf(fact);
-    if (!weights) return [];
-    const { before, after } = weights;
-    return {
-      circuitTag: tagOf(told, fact),
-      refrigerant: told.circuits.get(fact.circuitId ?? '')?.refrigerant ?? '',
-      direction: fact.kind === 'charge' ? ('added' as const) : ('removed' as const),
-      mass: netEntered(before, after),
-      grams: Math.abs(bookedGrams(before) - bookedGrams(after)),
-      cylinder: cylinderOf(fact),
-    };
-  });
-}
-const cylinderOf = (fact: FactRow): string => {
-  const cylinder = fact.factRefs.find((ref) => ref.role === 'cylinder')?.cylinder;
-  return cylinder?.label ?? cylinder?.serial ?? '';
-};

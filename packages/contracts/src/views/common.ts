@@ -6,6 +6,24 @@ import { MASS_UNITS } from '@ullage/units';
 export const MassView = z.object({ value: z.string(), unit: z.enum(MASS_UNITS) }).meta({ id: 'Mass' });
 export const Reason = z.object({ text: z.string(), source: z.string() }).meta({ id: 'Reason' });
 export const PersonRef = z.object({ id: z.string(), name: z.string() }).meta({ id: 'PersonRef' });
+/** Somebody who did the work, with what they were certified for on the day. */
+export const Certified = PersonRef.extend({ certificates: z.string() }).meta({ id: 'Certified' });
+export type Certified = z.infer<typeof Certified>;
+
+/** The fact behind a number or a duty, and the record whose page shows it: its visit, else its cylinder or unit. */
+export const FactLink = z
+  .object({
+    id: z.string(),
+    title: z.string(),
+    summary: z.string(),
+    happenedAt: z.string(),
+    visitId: z.string().nullable(),
+    cylinderId: z.string().nullable(),
+    unitId: z.string().nullable(),
+    circuitLetter: z.string().nullable(),
+  })
+  .meta({ id: 'FactLink' });
+export type FactLink = z.infer<typeof FactLink>;
 
 export const DutyView = z
   .object({
@@ -26,7 +44,7 @@ export const DutyView = z
     state: z.enum(['open', 'discharged', 'discharged-late', 'withdrawn', 'suspended', 'not-yet-known']),
     why: z.string(),
     flags: z.array(z.string()),
-    dischargedByFactIds: z.array(z.string()),
+    dischargedBy: z.array(FactLink).meta({ description: 'The evidence that discharged it.' }),
     visitId: z.string().nullable().meta({ description: 'The return visit proposed or placed for it.' }),
   })
   .meta({ id: 'Duty' });
@@ -49,7 +67,18 @@ export const CalculationView = z
     exact: z.string(),
     thresholdPercent: z.number(),
     over: z.boolean(),
-    alternative: z.object({ ratePercent: z.string(), over: z.boolean(), why: z.string() }).nullable(),
+    alternative: z
+      .object({
+        leakMass: MassView.meta({
+          description: 'All that went in, with what was recovered at the visit and put back.',
+        }),
+        exact: z.string(),
+        ratePercent: z.string(),
+        over: z.boolean(),
+        why: z.string(),
+      })
+      .nullable()
+      .meta({ description: 'The reading by gross weight, where it differs from the net.' }),
     clause: z.string(),
     flags: z.array(z.string()),
     reasons: z.array(Reason),

@@ -1,5 +1,6 @@
 import * as z from 'zod';
 import { MassView } from './common.ts';
+import { StatementLine } from './statement.ts';
 
 export const CylinderHead = z
   .object({
@@ -14,8 +15,29 @@ export const CylinderHead = z
     owner: z.string().nullable().meta({ description: 'A customer, or null for the contractor.' }),
   })
   .meta({ id: 'CylinderHead' });
+/** Where a cylinder was last on a scale: nobody says where it stands, but everybody weighs it. */
+const LastWeighed = z.object({
+  at: z.string(),
+  by: z.string().nullable(),
+  site: z.string().nullable().meta({ description: 'Null when it was not at a visit.' }),
+  visitId: z.string().nullable(),
+});
+const CylinderItem = CylinderHead.extend({
+  alsoHolds: z.array(z.string()).meta({ description: 'Further gases in it: it is mixed.' }),
+  lastWeighed: LastWeighed.nullable(),
+}).meta({ id: 'CylinderItem' });
+export const DOUBT_ASKED = ['doubted', 'undoubted'] as const;
+/** Asked of the list as `gas`: nothing is in it. */
+export const EMPTY_CYLINDERS = 'empty';
 export const CylinderListView = z
-  .object({ items: z.array(CylinderHead), next: z.string().nullable() })
+  .object({
+    items: z.array(CylinderItem),
+    next: z.string().nullable(),
+    gases: z.array(z.string()).meta({ description: 'What the list can be asked for as `gas`: every gas held now.' }),
+    places: z
+      .array(z.object({ id: z.string(), name: z.string() }))
+      .meta({ description: 'What the list can be asked for as `site`: where a cylinder was last weighed.' }),
+  })
   .meta({ id: 'CylinderList' });
 export type CylinderListView = z.infer<typeof CylinderListView>;
 
@@ -49,17 +71,9 @@ export const CylinderView = z
         at: z.string(),
       }),
     ),
-    movements: z.array(
-      z.object({
-        id: z.string(),
-        at: z.string(),
-        direction: z.enum(['in', 'out']),
-        grams: z.int(),
-        other: z.string(),
-        cause: z.string(),
-        corrected: z.boolean(),
-      }),
-    ),
+    accountId: z.string(),
+    movements: z.array(StatementLine).meta({ description: 'The latest, oldest first; the rest is in the statement.' }),
+    moreMovements: z.boolean(),
     number: z.int(),
   })
   .meta({ id: 'CylinderPage' });

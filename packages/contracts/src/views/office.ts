@@ -1,6 +1,7 @@
 import * as z from 'zod';
 import { PERMISSIONS, ROLES } from '../access.ts';
 import { CERTIFICATE_TYPES } from '../commands/desk.ts';
+import { AccountRef } from './statement.ts';
 
 const CertificateView = z.object({
   id: z.string(),
@@ -92,10 +93,7 @@ export type NoticesView = z.infer<typeof NoticesView>;
 export const BooksView = z
   .object({
     accounts: z.array(
-      z.object({
-        id: z.string(),
-        kind: z.string(),
-        title: z.string(),
+      AccountRef.extend({
         balances: z.array(
           z.object({ refrigerant: z.string(), grams: z.int(), owner: z.string().nullable(), state: z.string() }),
         ),

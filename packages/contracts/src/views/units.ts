@@ -2,7 +2,9 @@ import * as z from 'zod';
 import {
   AdditionView,
   CalculationView,
+  Certified,
   DutyView,
+  FactLink,
   FactView,
   HeadroomView,
   LeakPointView,
@@ -64,6 +66,7 @@ export const CircuitView = z
         goneGramsPerYear: z.number().nullable(),
       })
       .nullable(),
+    accountId: z.string().nullable().meta({ description: 'Its gas account.' }),
     balanceGrams: z.int(),
     doubts: z.array(z.object({ text: z.string(), visitId: z.string().nullable() })),
   })
@@ -153,6 +156,8 @@ export const LeakRateSheetView = z
     useText: z.string(),
     fullChargeText: z.string(),
     refrigerant: z.string(),
+    technicians: z.array(Certified).meta({ description: 'Who was there and weighed; nobody for what was only told.' }),
+    facts: z.array(FactLink).meta({ description: 'The additions that count, oldest first.' }),
     duties: z.array(DutyView),
     certain: z.array(Reason).meta({ description: 'How sure this is: what is settled, what is our reading.' }),
     madeAt: z.string(),

@@ -2,13 +2,13 @@ import { REMOVED_PARTS } from '@ullage/rulebook';
 import * as z from 'zod';
 import {
   AdditionView,
+  Certified,
   DutyView,
   FactView,
   HeadroomView,
   LeakPointView,
   LookView,
   MassView,
-  PersonRef,
 } from './common.ts';
 import { OVERRIDE_RULES } from '../commands/desk.ts';
 import { SiteView } from './units.ts';
@@ -126,16 +126,22 @@ export const VisitView = z
   .meta({ id: 'VisitPage' });
 export type VisitView = z.infer<typeof VisitView>;
 
-/** What the contractor hands over: items (i) to (vi) of 40 CFR 82.157(l)(2) and the tests; the rate is the owner's. */
+/**
+ * What the contractor hands over: items (i) to (vi) of 40 CFR 82.157(l)(2) and 84.106(l)(2), the inspections and the
+ * tests. Full charge and rate, (vii) and (viii), are the owner's and are left out.
+ */
 export const ServiceRecordView = z
   .object({
     contractor: z.string(),
     visitId: z.string(),
     site: SiteView,
     units: z.array(z.object({ tag: z.string(), description: z.string().nullable(), refrigerant: z.string() })),
-    day: z.string(),
-    technicians: z.array(PersonRef.extend({ certificates: z.string() })),
-    parts: z.array(z.object({ circuitTag: z.string(), part: z.string(), work: z.string() })),
+    clauses: z.array(z.string()).meta({ description: 'The rules under which it is handed over.' }),
+    days: z.array(z.string()).meta({ description: 'Every day on which something was done.' }),
+    technicians: z.array(Certified),
+    parts: z
+      .array(z.object({ circuitTag: z.string(), part: z.string(), work: z.string(), by: z.string() }))
+      .meta({ description: 'Each part with each kind of work done on it, in the order it was done.' }),
     gas: z.array(
       z.object({
         circuitTag: z.string(),
@@ -146,6 +152,17 @@ export const ServiceRecordView = z
         cylinder: z.string(),
       }),
     ),
+    gasTotals: z
+      .array(
+        z.object({
+          circuitTag: z.string(),
+          refrigerant: z.string(),
+          added: MassView,
+          removed: MassView,
+          net: MassView.extend({ direction: z.enum(['added', 'removed']) }),
+        }),
+      )
+      .meta({ description: 'Per circuit, exactly as weighed; the grams of the books are rounded at each weighing.' }),
     tests: z.array(
       z.object({
         circuitTag: z.string(),
@@ -154,6 +171,7 @@ export const ServiceRecordView = z
         where: z.string(),
         method: z.string(),
         result: z.string(),
+        by: z.string(),
       }),
     ),
     inspections: z.array(
@@ -162,8 +180,10 @@ export const ServiceRecordView = z
         at: z.string(),
         methods: z.string(),
         result: z.string(),
+        leaking: z.array(z.string()).meta({ description: 'Places where a leak was located.' }),
         inaccessible: z.array(z.string()),
         certified: z.boolean(),
+        by: z.string(),
       }),
     ),
     statements: z.array(z.object({ circuitTag: z.string(), at: z.string(), by: z.string() })),

@@ -58,6 +58,8 @@ export const usHfc2026: Edition = {
     plan: '40 CFR 84.106(h)',
     planCompletion: '40 CFR 84.106(h)-(i)',
     chronic: '40 CFR 84.106(j)',
+    // That whoever adds or removes refrigerant hands the papers over was read in the text; the paragraph's number was not.
+    record: '40 CFR 84.106(l)(2)',
     mothball: '40 CFR 84.102 "Mothball", 84.106(c)',
   },
 };

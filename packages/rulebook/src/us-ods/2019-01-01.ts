@@ -52,6 +52,7 @@ export const usOds2019: Edition = {
     plan: '40 CFR 82.157(h)',
     planCompletion: '40 CFR 82.157(h)-(i)',
     chronic: '40 CFR 82.157(j)',
+    record: '40 CFR 82.157(l)(2)',
     mothball: '40 CFR 82.152 "Mothball", 82.157(c)',
   },
 };

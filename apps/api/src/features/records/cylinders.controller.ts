@@ -3,7 +3,7 @@ import type { Actor, Office } from '@ullage/casework';
 import { CylinderListView, CylinderView, Id } from '@ullage/contracts';
 import { Can } from '../../http/access.ts';
 import { TaggedByFeed } from '../../http/feed-tag.interceptor.ts';
-import { Page } from '../../http/query.ts';
+import { CylindersAsked } from '../../http/query.ts';
 import { Who } from '../../http/request.ts';
 import { Returns } from '../../http/returns.ts';
 import { OFFICE } from '../../parts.ts';
@@ -19,8 +19,8 @@ export class CylindersController {
   @Can('books.read')
   @TaggedByFeed()
   @Returns(CylinderListView)
-  cylinders(@Who() actor: Actor, @Query({ schema: Page }) page: Page): Promise<CylinderListView> {
-    return this.#office.cylinders(actor, page);
+  cylinders(@Who() actor: Actor, @Query({ schema: CylindersAsked }) asked: CylindersAsked): Promise<CylinderListView> {
+    return this.#office.cylinders(actor, asked);
   }
 
   @Get(':id')

@@ -1,8 +1,7 @@
 import { Controller, Get, Inject } from '@nestjs/common';
 import type { Actor, Office } from '@ullage/casework';
-import { AttentionView, BooksView, MeView, NoticesView } from '@ullage/contracts';
+import { AttentionView, MeView, NoticesView } from '@ullage/contracts';
 import { Can } from '../../http/access.ts';
-import { TaggedByFeed } from '../../http/feed-tag.interceptor.ts';
 import { Who } from '../../http/request.ts';
 import { Returns } from '../../http/returns.ts';
 import { OFFICE } from '../../parts.ts';
@@ -19,14 +18,6 @@ export class OfficeController {
   @Returns(MeView)
   me(@Who() actor: Actor): Promise<MeView> {
     return this.#office.me(actor);
-  }
-
-  @Get('books')
-  @Can('books.read')
-  @TaggedByFeed()
-  @Returns(BooksView)
-  books(@Who() actor: Actor): Promise<BooksView> {
-    return this.#office.books(actor);
   }
 
   @Get('attention')

@@ -1,5 +1,6 @@
 import { Module } from '@nestjs/common';
 import { FeedTag } from '../../http/feed-tag.interceptor.ts';
+import { BooksController } from './books.controller.ts';
 import { CylindersController } from './cylinders.controller.ts';
 import { OfficeController } from './office.controller.ts';
 import { UnitsController } from './units.controller.ts';
@@ -7,7 +8,7 @@ import { VisitsController } from './visits.controller.ts';
 
 /** Everything that is read of a contractor's work. */
 @Module({
-  controllers: [OfficeController, UnitsController, VisitsController, CylindersController],
+  controllers: [OfficeController, UnitsController, VisitsController, CylindersController, BooksController],
   providers: [FeedTag],
 })
 export class RecordsModule {}

@@ -3,14 +3,16 @@ import { MASS_UNITS, type MassUnit } from '@ullage/units';
 import Link from 'next/link';
 import { State } from '../../ui/state.tsx';
 import { Table } from '../../ui/table.tsx';
-import { visitPath } from '../link-to.ts';
+import { Landing } from '../landing.tsx';
+import { statementPath, visitPath } from '../link-to.ts';
 import { aboutWords, atMostWords, gramsWords, massWords } from '../masses.ts';
 import { RefreshOnChange } from '../refresh-on-change.tsx';
 import { Section } from '../section.tsx';
 import { momentWords, monthWords } from '../when.ts';
 import css from '../office.module.css';
 import { SectionPanel } from './section-panel.tsx';
-import { causeWords, KIND_WORDS, limitWords } from './words.ts';
+import { MovementTable } from '../statement/movement-table.tsx';
+import { KIND_WORDS, limitWords } from './words.ts';
 
 const unitOf = (text: string): MassUnit => MASS_UNITS.find((unit) => unit === text) ?? 'lb';
 
@@ -158,42 +160,23 @@ function Doubts({ doubts, zone }: { doubts: CylinderView['doubts']; zone: string
   );
 }
 
-function Movements({ movements, zone }: { movements: CylinderView['movements']; zone: string }) {
-  const cut = (corrected: boolean) => (corrected ? css['struck'] : undefined);
+function Movements({ view, zone }: { view: CylinderView; zone: string }) {
+  const { movements, moreMovements, accountId } = view;
   return (
-    <Section id="movements" title="Movements" note="a corrected one stays, struck through">
-      <Table
+    <Section id="movements" title="Movements, the latest first" note="a corrected one stays, struck through">
+      <MovementTable
         caption="Movements in and out"
-        rows={[...movements].reverse()}
-        keyOf={(one) => one.id}
+        lines={[...movements].reverse()}
+        zone={zone}
+        showGas={new Set(movements.map(({ refrigerant }) => refrigerant)).size > 1}
         empty={<p>Nothing has moved in or out yet.</p>}
-        columns={[
-          { id: 'at', head: 'When', cell: (one) => <span id={`fact-${one.id}`}>{momentWords(one.at, zone)}</span> },
-          {
-            id: 'grams',
-            head: 'Grams',
-            right: true,
-            cell: (one) => (
-              <span className={cut(one.corrected)}>{gramsWords(one.direction === 'in' ? one.grams : -one.grams)}</span>
-            ),
-          },
-          {
-            id: 'other',
-            head: 'From or to',
-            cell: (one) => `${one.direction === 'in' ? 'from' : 'to'} ${one.other}`,
-          },
-          {
-            id: 'cause',
-            head: 'Why',
-            cell: (one) => (
-              <>
-                {causeWords(one.cause)}
-                {one.corrected && <small>corrected</small>}
-              </>
-            ),
-          },
-        ]}
       />
+      {movements.length > 0 && (
+        <p>
+          <Link href={statementPath(accountId)}>{moreMovements ? 'Earlier movements' : 'The statement'}</Link>
+          <span className="quiet">, from the first gram to what is in it now</span>
+        </p>
+      )}
     </Section>
   );
 }
@@ -205,6 +188,7 @@ export function CylinderPage({ view, tenant }: { view: CylinderView; tenant: MeV
   return (
     <main className={css['page']}>
       <RefreshOnChange />
+      <Landing />
       <Head view={view} unit={unit} />
       <div className={css['cut']}>
         <div>
@@ -213,7 +197,7 @@ export function CylinderPage({ view, tenant }: { view: CylinderView; tenant: MeV
         <div>
           <Room view={view} unit={unit} />
           <Contents contents={view.contents} />
-          <Movements movements={view.movements} zone={zone} />
+          <Movements view={view} zone={zone} />
         </div>
         <div>
           <Doubts doubts={view.doubts} zone={zone} />

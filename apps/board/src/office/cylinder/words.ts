@@ -12,10 +12,3 @@ const LIMITS: Readonly<Record<string, string>> = {
 };
 /** Which rule sets the limit, in words. */
 export const limitWords = (code: string): string => LIMITS[code] ?? code.replaceAll('-', ' ');
-
-const CAUSES: Readonly<Record<string, string>> = {
-  weighed: 'weighed',
-  reversal: 'takes back a wrong weight',
-  'opening-weighed': 'what was in it when it was registered',
-};
-export const causeWords = (code: string): string => CAUSES[code] ?? code.replaceAll('-', ' ');

@@ -2,20 +2,22 @@ import type { CircuitView, DutyView } from '@ullage/contracts';
 import Link from 'next/link';
 import { Shape, State } from '../../ui/state.tsx';
 import { dutyLeft, flagWords, responsibleWords } from '../duty-left.ts';
-import { factAnchor, visitPath } from '../link-to.ts';
+import { FactName } from '../fact-name.tsx';
+import { visitPath } from '../link-to.ts';
 import { Section, WhoRules } from '../section.tsx';
-import { dayWords } from '../when.ts';
+import { dayWords, momentWords } from '../when.ts';
+import type { SiteDay } from './life.ts';
 import css from '../office.module.css';
 
-function Evidence({ duty, titleOf }: { duty: DutyView; titleOf: (id: string) => string | undefined }) {
-  if (duty.dischargedByFactIds.length === 0) return null;
+function Evidence({ duty, zone }: { duty: DutyView; zone: string }) {
+  if (duty.dischargedBy.length === 0) return null;
   return (
     <p>
       Discharged by{' '}
-      {duty.dischargedByFactIds.map((id, i) => (
-        <span key={id}>
-          {i > 0 && ', '}
-          {titleOf(id) === undefined ? 'a recorded fact' : <a href={`#${factAnchor(id)}`}>{titleOf(id)}</a>}
+      {duty.dischargedBy.map((fact, i) => (
+        <span key={fact.id}>
+          {i > 0 && '; '}
+          <FactName fact={fact} />, {momentWords(fact.happenedAt, zone)}
         </span>
       ))}
       .
@@ -23,15 +25,7 @@ function Evidence({ duty, titleOf }: { duty: DutyView; titleOf: (id: string) => 
   );
 }
 
-function DutyItem({
-  duty,
-  today,
-  titleOf,
-}: {
-  duty: DutyView;
-  today: string;
-  titleOf: (id: string) => string | undefined;
-}) {
+function DutyItem({ duty, at: { today, zone } }: { duty: DutyView; at: SiteDay }) {
   const { mark, word, left } = dutyLeft(duty, today);
   return (
     <li id={`duty-${duty.id}`} data-done={mark === 'done' || undefined}>
@@ -52,7 +46,7 @@ function DutyItem({
             <State mark="unsure">{flagWords(flag)}</State>
           </p>
         ))}
-        <Evidence duty={duty} titleOf={titleOf} />
+        <Evidence duty={duty} zone={zone} />
         <p className="quiet">
           <cite>{duty.clause}</cite>; responsible: {responsibleWords(duty.responsible)}
           {duty.visitId !== null && (
@@ -67,12 +61,7 @@ function DutyItem({
 }
 
 /** What the law asks of this circuit: what is open first, by date; what is done folded below. */
-export function Duties({ circuit, today }: { circuit: CircuitView; today: string }) {
-  const titles = new Map([
-    ...circuit.events.map((fact) => [fact.id, `${fact.title.toLowerCase()}: ${fact.summary}`] as const),
-    ...circuit.looks.map((look) => [look.id, `look: ${look.placesText.join(', ')}`] as const),
-  ]);
-  const titleOf = (id: string): string | undefined => titles.get(id);
+export function Duties({ circuit, at }: { circuit: CircuitView; at: SiteDay }) {
   const isDone = (duty: DutyView): boolean => duty.state === 'discharged' || duty.state === 'discharged-late';
   const shown = circuit.duties.filter((duty) => duty.state !== 'withdrawn');
   const [open, done] = [shown.filter((duty) => !isDone(duty)), shown.filter(isDone)];
@@ -85,7 +74,7 @@ export function Duties({ circuit, today }: { circuit: CircuitView; today: string
           list.length > 0 && (
             <ul key={i} className={css['duties']}>
               {list.map((duty) => (
-                <DutyItem key={duty.id} duty={duty} today={today} titleOf={titleOf} />
+                <DutyItem key={duty.id} duty={duty} at={at} />
               ))}
             </ul>
           ),

@@ -72,15 +72,11 @@ function windowStart(duty: DutyView, additions: CircuitView['additions'], { zone
 }
 
 function dutyWindows(circuit: CircuitView, at: SiteDay): Life['duties'] {
-  const dayOfFact = new Map([
-    ...circuit.events.map((fact) => [fact.id, dayAt(fact.happenedAt, at.zone)] as const),
-    ...circuit.looks.map((look) => [look.id, look.day] as const),
-  ]);
   return circuit.duties.flatMap((duty) => {
     const { mark } = dutyLeft(duty, at.today);
     if (duty.dueOn === null || mark === 'unsure' || mark === 'refused') return [];
-    const doneOn = duty.dischargedByFactIds
-      .flatMap((id) => dayOfFact.get(id) ?? [])
+    const doneOn = duty.dischargedBy
+      .map((fact) => dayAt(fact.happenedAt, at.zone))
       .sort()
       .at(-1);
     const by = dayWords(duty.dueOn).slice(0, -5);

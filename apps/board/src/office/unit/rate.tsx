@@ -56,7 +56,7 @@ const inputsOf = (latest: CalculationView) => [
   { term: 'Exact', value: <span className="fig">{latest.exact}</span> },
   { term: 'Method', value: latest.method },
   { term: 'Clause', value: latest.clause },
-  { term: 'Rulebook', value: `${latest.rulebookTitle}, version ${latest.rulebookVersion}` },
+  { term: 'Rulebook', value: `${latest.rulebookTitle}, edition of ${dayWords(latest.rulebookVersion)}` },
 ];
 
 export function Rate({ circuit }: { circuit: CircuitView }) {

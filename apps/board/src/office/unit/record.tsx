@@ -1,5 +1,7 @@
 import type { CircuitView, FactView, LookView, UnitView } from '@ullage/contracts';
+import type { Route } from 'next';
 import Link from 'next/link';
+import type { ReactNode } from 'react';
 import { State } from '../../ui/state.tsx';
 import type { Mark } from '../../ui/marks.tsx';
 import { Table } from '../../ui/table.tsx';
@@ -16,7 +18,13 @@ const ADDITION_WORDS: Readonly<Record<Addition['kind'], string>> = {
   'at-repair': 'at a repair',
   past: 'told when the call was taken',
 };
-const visitLink = (visitId: string | null) => (visitId === null ? '' : <Link href={visitPath(visitId)}>visit</Link>);
+/** To the entry itself, where the row stands for one. */
+const visitLink = (visitId: string | null, factId?: string) =>
+  visitId === null ? (
+    ''
+  ) : (
+    <Link href={`${visitPath(visitId)}${factId === undefined ? '' : `#${factAnchor(factId)}`}` as Route}>visit</Link>
+  );
 
 /** The line of time as a table: every number elsewhere leads to a row here. */
 export function Additions({ additions }: { additions: readonly Addition[] }) {
@@ -31,14 +39,16 @@ export function Additions({ additions }: { additions: readonly Addition[] }) {
         {
           id: 'day',
           head: 'Day',
-          cell: (one) => (
-            <>
-              {one.factIds.map((id) => (
-                <span key={id} id={factAnchor(id)} />
-              ))}
-              {dayWords(one.day)}
-            </>
-          ),
+          // Facts of one visit stand in one row; each can be pointed to, and all of them are the day's.
+          cell: (one) =>
+            one.factIds.reduce<ReactNode>(
+              (inner, id) => (
+                <span key={id} id={factAnchor(id)}>
+                  {inner}
+                </span>
+              ),
+              dayWords(one.day),
+            ),
         },
         {
           id: 'mass',
@@ -54,7 +64,7 @@ export function Additions({ additions }: { additions: readonly Addition[] }) {
         },
         { id: 'kind', head: 'Kind', cell: (one) => ADDITION_WORDS[one.kind] },
         { id: 'by', head: 'By', cell: (one) => (one.by === 'us' ? 'this firm' : 'somebody else') },
-        { id: 'visit', head: 'Visit', cell: (one) => visitLink(one.visitId) },
+        { id: 'visit', head: 'Visit', cell: (one) => visitLink(one.visitId, one.factIds[0]) },
       ]}
     />
   );
@@ -200,7 +210,7 @@ export function Rulebooks({ rulebooks }: { rulebooks: CircuitView['rulebooks'] }
         {rulebooks.map((book) => (
           <li key={book.rulebook}>
             <p>
-              <b>{book.title}</b>, version {book.version}
+              <b>{book.title}</b>, edition of {dayWords(book.version)}
             </p>
             <p>
               <State mark={book.inScope ? 'done' : 'refused'}>{book.inScope ? 'Covers it' : 'Does not cover it'}</State>

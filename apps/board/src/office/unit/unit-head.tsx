@@ -2,8 +2,8 @@ import type { CircuitView, UnitView } from '@ullage/contracts';
 import Link from 'next/link';
 import { State } from '../../ui/state.tsx';
 import { dutyLeft } from '../duty-left.ts';
-import { unitPath, visitPath } from '../link-to.ts';
-import { massWords } from '../masses.ts';
+import { statementPath, unitPath, visitPath } from '../link-to.ts';
+import { gramsWords, massWords } from '../masses.ts';
 import { dayWords } from '../when.ts';
 import css from '../office.module.css';
 
@@ -82,6 +82,11 @@ export function UnitHead({ unit, circuit, today }: { unit: UnitView; circuit: Ci
         <li>
           full charge <b>{massWords(circuit.fullCharge.mass)}</b>, {circuit.fullCharge.methodText}
         </li>
+        {circuit.accountId !== null && (
+          <li>
+            <Link href={statementPath(circuit.accountId)}>{gramsWords(circuit.balanceGrams)}</Link> by the books
+          </li>
+        )}
         <li>
           {books.length === 0 ? 'no rulebook covers it' : books.join('; ')}, {site.leakRateMethod}
         </li>

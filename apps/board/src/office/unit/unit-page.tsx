@@ -1,6 +1,7 @@
 import type { UnitView } from '@ullage/contracts';
 import { UnitLifeLine } from '../../pictures/unit-life-line.tsx';
 import { EmptyState } from '../../ui/blank.tsx';
+import { Landing } from '../landing.tsx';
 import { RefreshOnChange } from '../refresh-on-change.tsx';
 import { dayAt } from '../when.ts';
 import { Duties } from './duties.tsx';
@@ -27,6 +28,7 @@ export function UnitPage({ unit, letter }: { unit: UnitView; letter: string | un
   return (
     <main className={css['page']}>
       <RefreshOnChange />
+      <Landing />
       <UnitHead unit={unit} circuit={circuit} today={at.today} />
       <UnitLifeLine {...lifeOf(circuit, at)} label={`The life of ${circuit.tag} on one line of time`} />
       <details className={css['table']}>
@@ -47,7 +49,7 @@ export function UnitPage({ unit, letter }: { unit: UnitView; letter: string | un
           <Rulebooks rulebooks={circuit.rulebooks} />
         </div>
         <div>
-          <Duties circuit={circuit} today={at.today} />
+          <Duties circuit={circuit} at={at} />
         </div>
       </div>
       <div className={css['halves']}>

@@ -1,6 +1,7 @@
 import type { ServiceRecordView } from '@ullage/contracts';
 import type { ReactNode } from 'react';
 import { dayWords, localTime } from '../../lib/local-time.ts';
+import { massWords } from '../../office/masses.ts';
 import { DefinitionList } from '../../ui/definition-list.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
 import css from './record.module.css';
@@ -84,9 +85,9 @@ function Unit({ record }: { record: Record }) {
       </section>
       <section className={css['part']}>
         <h2>
-          <span>(ii)</span> Day of the work
+          <span>(ii)</span> {record.days.length === 1 ? 'Day' : 'Days'} of the work
         </h2>
-        <p>{dayWords(record.day)}</p>
+        <p>{record.days.map(dayWords).join(', ')}</p>
       </section>
     </>
   );
@@ -98,14 +99,14 @@ function Work({ record }: { record: Record }) {
       <Grid
         item="(iii), (iv)"
         title="Parts serviced, and what was done"
-        head={['Circuit', 'Part', 'Work']}
-        rows={record.parts.map(({ circuitTag, part, work }) => [tag(circuitTag), part, work])}
+        head={['Circuit', 'Part', 'Work', 'By']}
+        rows={record.parts.map(({ circuitTag, part, work, by }) => [tag(circuitTag), part, work, by])}
         none="No part was serviced."
       />
       <Grid
         item="(v)"
         title="Who did it"
-        head={['Name', 'Certificate']}
+        head={['Name', 'Certificate on the day, 40 CFR 82.161']}
         rows={record.technicians.map(({ name, certificates }) => [name, certificates])}
         none="Nobody was placed on this visit."
       />
@@ -117,13 +118,58 @@ function Work({ record }: { record: Record }) {
           tag(line.circuitTag),
           line.refrigerant,
           line.direction,
-          `${line.mass.value} ${line.mass.unit}`,
+          massWords(line.mass),
           line.grams.toLocaleString('en-US'),
           tag(line.cylinder),
         ])}
         none="No refrigerant was added or removed."
       />
+      {record.gas.length > 1 && (
+        <Grid
+          item="(vi)"
+          title="In all"
+          head={['Circuit', 'Refrigerant', 'Added', 'Removed', 'Net of the visit']}
+          rows={record.gasTotals.map(({ circuitTag, refrigerant, added, removed, net }) => [
+            tag(circuitTag),
+            refrigerant,
+            massWords(added),
+            massWords(removed),
+            `${massWords(net)} ${net.direction}`,
+          ])}
+          none=""
+        />
+      )}
     </>
+  );
+}
+
+function Inspections({ record }: { record: Record }) {
+  return (
+    <Grid
+      item=""
+      title="Leak inspections"
+      head={[
+        'Circuit',
+        'At',
+        'Methods',
+        'Result',
+        'Leaking',
+        'Not accessible',
+        'All visible and accessible parts inspected',
+        'By',
+      ]}
+      rows={record.inspections.map((one) => [
+        tag(one.circuitTag),
+        when(one.at, record.site.timeZone),
+        one.methods,
+        one.result,
+        one.leaking.join('; ') || 'nothing',
+        one.inaccessible.join('; ') || 'nothing',
+        one.certified ? 'yes' : 'no',
+        one.by,
+      ])}
+      none="No leak inspection was made."
+    />
   );
 }
 
@@ -134,7 +180,7 @@ function Tests({ record }: { record: Record }) {
       <Grid
         item=""
         title="Verification tests"
-        head={['Circuit', 'Test', 'At', 'Where', 'Method', 'Result']}
+        head={['Circuit', 'Test', 'At', 'Where', 'Method', 'Result', 'By']}
         rows={record.tests.map((test) => [
           tag(test.circuitTag),
           test.kind,
@@ -142,23 +188,11 @@ function Tests({ record }: { record: Record }) {
           test.where,
           test.method,
           test.result,
+          test.by,
         ])}
         none="No verification test was made."
       />
-      <Grid
-        item=""
-        title="Leak inspections"
-        head={['Circuit', 'At', 'Methods', 'Result', 'Not accessible', 'All visible and accessible parts seen']}
-        rows={record.inspections.map((one) => [
-          tag(one.circuitTag),
-          when(one.at, zone),
-          one.methods,
-          one.result,
-          one.inaccessible.join('; ') || 'nothing',
-          one.certified ? 'yes' : 'no',
-        ])}
-        none="No leak inspection was made."
-      />
+      <Inspections record={record} />
       <Grid
         item=""
         title="Statements of normal operation"
@@ -179,19 +213,27 @@ function Tests({ record }: { record: Record }) {
   );
 }
 
-/** What a contractor hands over: 40 CFR 82.157(l)(2), items (i) to (vi), and the tests. Rate and full charge are the owner's. */
+/** The site, with its owner where its name does not begin with it. */
+const whose = ({ site: { customer, name } }: Record): string =>
+  name.startsWith(customer.name) ? name : `${customer.name}, ${name}`;
+
+/** What a contractor hands over: items (i) to (vi) of the rule, and the tests. Rate and full charge are the owner's. */
 export function ServiceRecord({ record }: { record: Record }) {
+  const under = record.clauses.map((clause) => `, ${clause}`).join('');
   return (
     <Sheet
       from={record.contractor}
-      name={`Service record, ${dayWords(record.day)}`}
+      name={`Service record, ${dayWords(record.days[0] ?? '')}`}
       title="Service record"
-      lead={`${record.site.customer.name}, ${record.site.name}. Given to the owner or operator after the work, 40 CFR 82.157(l)(2).`}
+      lead={`${whose(record)}. Given to the owner or operator after the work${under}.`}
       signatures={[
-        { who: 'Technician', what: 'the work and the weights are as I did and took them' },
+        {
+          who: ['Technician', record.technicians.map(({ name }) => name).join(', ')].filter(Boolean).join(': '),
+          what: 'the work and the weights are as I did and took them',
+        },
         { who: 'Received for the owner or operator', what: 'name and day' },
       ]}
-      foot="Keep for three years, 40 CFR 82.157(l)(2). Full charge and leak rate stand on the owner’s own sheet. Local codes and licensed practice rule."
+      foot="Keep for three years. Full charge and leak rate stand on the owner’s own sheet. Local codes and licensed practice rule."
       made={`Made ${when(record.madeAt, record.site.timeZone)}`}
     >
       <Unit record={record} />

@@ -1,5 +1,5 @@
 /** The leak-rate sheet's arithmetic, line by line, from the one exact fraction that the verdict compares. */
-import { fractionText, multiply, parseFraction, rational, toDecimal, type Rational } from '@ullage/units';
+import { fractionText, multiply, parseDecimal, parseFraction, rational, toDecimal, type Rational } from '@ullage/units';
 
 export interface SheetSum {
   readonly mark: string;
@@ -67,6 +67,33 @@ export function sumLines(calculation: Calculation, from: number): SheetSum[] {
       total: true,
     },
   ];
+}
+
+/** The other reading: what went in by gross weight, in place of line 1, and the rate that follows from it. */
+export function grossLines(
+  { method, alternative }: { readonly method: string; readonly alternative: Alternative },
+  from: number,
+): { readonly added: SheetSum; readonly rate: SheetSum } {
+  const { leakMass, exact } = alternative;
+  const rate = parseFraction(exact);
+  const mass = parseDecimal(leakMass.value);
+  const [last, made] = method === 'rolling' ? [from, ''] : [from + 2, ` \u00d7 line ${from + 1}`];
+  return {
+    added: {
+      mark: '1a',
+      text: 'The same by gross weight: what was taken out is not taken off',
+      value: `${mass ? digits(mass) : leakMass.value} ${leakMass.unit}`,
+    },
+    rate: {
+      mark: `${last}a`,
+      text: `By gross weight: line 1a \u00f7 line 2${made}${beside(rate, (text) => ` = ${text}`)}`,
+      value: `${percent(rate)} %${method === 'rolling' ? '' : ' a year'}`,
+    },
+  };
+}
+interface Alternative {
+  readonly leakMass: { readonly value: string; readonly unit: string };
+  readonly exact: string;
 }
 
 /** By how much the rate passes or stays under its limit, in points, from the printed figure. */

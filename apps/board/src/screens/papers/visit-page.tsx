@@ -1,6 +1,8 @@
 import type { VisitView } from '@ullage/contracts';
 import type { Route } from 'next';
-import { dayWords, edgeWords, localTime, momentWords } from '../../lib/local-time.ts';
+import { dayWords, localTime, longMomentWords } from '../../lib/local-time.ts';
+import { Landing } from '../../office/landing.tsx';
+import { factAnchor } from '../../office/link-to.ts';
 import { RULE_NAMES } from '../../office/rule-names.ts';
 import { EmptyState } from '../../ui/blank.tsx';
 import { ButtonLink } from '../../ui/button-link.tsx';
@@ -38,9 +40,9 @@ function Head({ page }: { page: VisitView }) {
     ...(visit.symptom === null ? [] : [{ term: 'What is wrong', value: visit.symptom }]),
     ...(visit.startsAt === null
       ? []
-      : [{ term: 'Planned', value: `${momentWords(visit.startsAt, zone)}, ${visit.minutes} min` }]),
-    ...(visit.startedAt === null ? [] : [{ term: 'Arrived', value: momentWords(visit.startedAt, zone) }]),
-    ...(visit.finishedAt === null ? [] : [{ term: 'Left', value: momentWords(visit.finishedAt, zone) }]),
+      : [{ term: 'Planned', value: `${longMomentWords(visit.startsAt, zone)}, ${visit.minutes} min` }]),
+    ...(visit.startedAt === null ? [] : [{ term: 'Arrived', value: longMomentWords(visit.startedAt, zone) }]),
+    ...(visit.finishedAt === null ? [] : [{ term: 'Left', value: longMomentWords(visit.finishedAt, zone) }]),
     {
       term: 'People',
       value: visit.people.map(({ name, certificates }) => `${name} (${certificates})`).join(', ') || 'nobody yet',
@@ -103,7 +105,12 @@ function Facts({ facts, zone }: { facts: readonly Fact[]; zone: string }) {
       {facts.map((fact) => {
         const { day, time } = localTime(fact.happenedAt, zone);
         return (
-          <li key={fact.id} data-struck={fact.correctedById !== null || undefined}>
+          <li
+            key={fact.id}
+            id={factAnchor(fact.id)}
+            tabIndex={-1}
+            data-struck={fact.correctedById !== null || undefined}
+          >
             <span className="quiet">{days.size > 1 ? `${dayWords(day)}, ${time}` : time}</span>
             <b>{fact.title}</b>
             <span>
@@ -138,10 +145,19 @@ function Asks({ page }: { page: VisitView }) {
   );
 }
 
+/** The duties that something recorded here discharged, with what did. */
+function doneHere({ duties, visit }: VisitView) {
+  return duties.flatMap((duty) => {
+    const facts = duty.dischargedBy.filter((fact) => fact.visitId === visit.id);
+    return facts.length === 0 || !duty.state.startsWith('discharged') ? [] : [{ duty, facts }];
+  });
+}
+
 function Outcome({ page }: { page: VisitView }) {
-  const { outcome, explains, duties, visit } = page;
+  const { outcome, explains, duties } = page;
   const open = duties.filter(({ state }) => state === 'open');
-  if (!outcome && !explains && open.length === 0) return null;
+  const done = doneHere(page);
+  if (!outcome && !explains && open.length + done.length === 0) return null;
   return (
     <section aria-labelledby="after">
       <h2 id="after">What follows</h2>
@@ -150,11 +166,29 @@ function Outcome({ page }: { page: VisitView }) {
           <State mark={outcome.over ? 'over' : 'under'}>{outcome.text}</State>
         </p>
       )}
+      {done.map(({ duty, facts }) => (
+        <p key={duty.id}>
+          <State mark="done">
+            {duty.title} {duty.state === 'discharged-late' ? 'done late' : 'done'}
+          </State>
+          {' by '}
+          {facts.map((fact, i) => (
+            <span key={fact.id}>
+              {i > 0 && '; '}
+              <a href={`#${factAnchor(fact.id)}`}>
+                {fact.title.toLowerCase()}
+                {fact.summary !== '' && `: ${fact.summary}`}
+              </a>
+            </span>
+          ))}
+          <span className="quiet"> {duty.clause}</span>
+        </p>
+      ))}
       {explains !== null && <p>{explains}</p>}
       {open.map((duty) => (
         <p key={duty.id + duty.kind}>
           {duty.title}
-          {duty.dueAt !== null && <b> by {edgeWords(duty.dueAt, visit.timeZone)}</b>}
+          {duty.dueOn !== null && <b> by {dayWords(duty.dueOn)}</b>}
           <span className="quiet">
             {' '}
             {duty.clause}; responsible: {duty.responsible.replaceAll('-', ' ')}
@@ -169,6 +203,7 @@ function Outcome({ page }: { page: VisitView }) {
 export function VisitPage({ page, unitIds }: { page: VisitView; unitIds: readonly string[] }) {
   return (
     <main className={css['visit']}>
+      <Landing />
       <div>
         <Head page={page} />
         <Links page={page} unitIds={unitIds} />

@@ -1,6 +1,5 @@
 /** From what stands in the placing form to the command, and from a refusal back to the fields. */
 import type { CommandBody, OverrideRule } from '@ullage/contracts';
-import { withDayWords } from '../../lib/local-time.ts';
 import type { FieldProblem, Problem } from '../../lib/problem.ts';
 import { RULE_NAMES } from '../../office/rule-names.ts';
 import type { Reasons, RefusingRule } from '../../ui/refusal.tsx';
@@ -92,9 +91,9 @@ export const refusingRules = ({ rules }: Pick<Problem, 'rules'>): RefusingRule[]
     return {
       code,
       whose,
-      why: withDayWords(text),
+      why: text,
       source: clause || (RULE_NAMES[code] ?? 'set by this contractor'),
-      instead: withDayWords(instead),
+      instead,
       ask: bends ? ASKS[bends] : '',
       bends: overridable && bends !== undefined,
     };

@@ -122,6 +122,30 @@ describe('free hours', () => {
   test('a visit over midnight is drawn to the end of its day', () =>
     expect(stripVisits(person(stop('2026-05-06T05:00:00Z', 180)), axis)[0]).toMatchObject({ day: 1, toHour: 24 }));
 });
+test('a stop leads to its visit and says day, circuit, site and state, none of which its short words have', () => {
+  const stop = {
+    ...{ visitId: 'v', label: '0144-C', siteName: 'Wicket Cold Store', startsAt: '2026-05-06T15:30:00Z' },
+    ...{ minutes: 90, state: 'placed', version: 1 },
+  };
+  const person = { id: 'p', name: 'P', certificates: 'Universal', stops: [stop, { ...stop, state: 'done' }] };
+  expect(
+    stripVisits(person, { today: '2026-05-04', zone }).map(({ href, text, spoken }) => [href, text, spoken]),
+  ).toEqual([
+    ['/visits/v', '09:30 Wicket', 'Wed 6 May, 0144-C at Wicket Cold Store, planned, 90 min'],
+    ['/visits/v', '09:30 Wicket', 'Wed 6 May, 0144-C at Wicket Cold Store, done, 90 min'],
+  ]);
+});
+test('a site that begins with its house number keeps the street beside it', () => {
+  const stop = {
+    ...{ visitId: 'v', label: '0311-A', siteName: '8 Tannery Lane, Oxmere', state: 'placed' },
+    version: 1,
+  };
+  const person = {
+    ...{ id: 'p', name: 'P', certificates: '' },
+    stops: [{ ...stop, startsAt: '2026-05-06T15:30:00Z', minutes: 60 }],
+  };
+  expect(stripVisits(person, { today: '2026-05-04', zone })[0]?.text).toBe('09:30 8 Tannery');
+});
 test('a span of days names both months where they differ', () => {
   expect(spanOfDays('2026-05-11', '2026-05-17')).toBe('11\u201317 May');
   expect(spanOfDays('2026-04-28', '2026-05-04')).toBe('28 Apr\u20134 May');

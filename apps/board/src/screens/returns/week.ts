@@ -1,6 +1,7 @@
 /** A person's week as the strip draws it, and the hours that are still free in it. */
 import type { ReturnsView } from '@ullage/contracts';
 import { addDays, axisDay, dayName, localTime, weekday } from '../../lib/local-time.ts';
+import { visitPath } from '../../office/link-to.ts';
 import type { StripVisit, WeekStripProps } from '../../pictures/week-strip.tsx';
 import type { Mark } from '../../ui/marks.tsx';
 import type { Axis } from './rows.ts';
@@ -26,6 +27,10 @@ export function hoursOf(axis: Axis, { from, to }: WorkingDay): WeekStripProps['h
 }
 
 const MARK_OF: Readonly<Record<string, Mark>> = { placed: 'planned', 'on-site': 'live', done: 'done' };
+const STATE_WORDS: Readonly<Record<string, string>> = { placed: 'planned', 'on-site': 'on site', done: 'done' };
+
+/** The first word of a name, or as many as it takes to say more than a number: "Wicket", "8 Tannery". */
+const shortName = (name: string): string => /^.*?\p{L}\S*/u.exec(name.trim())?.[0] ?? name;
 
 /** The stops of the seven days on the axis. A stop over midnight is drawn to the end of its first day. */
 export function stripVisits(person: Person, axis: Axis): StripVisit[] {
@@ -33,16 +38,17 @@ export function stripVisits(person: Person, axis: Axis): StripVisit[] {
     const at = axisDay(stop.startsAt, axis);
     const day = Math.floor(at);
     if (day < 0 || day > 6) return [];
-    const { hour, time } = localTime(stop.startsAt, axis.zone);
-    const name = stop.siteName.trim().split(/\s+/)[0] ?? '';
+    const { day: onDay, hour, time } = localTime(stop.startsAt, axis.zone);
     return [
       {
         id: stop.visitId,
+        href: visitPath(stop.visitId),
+        spoken: `${dayName(onDay)}, ${stop.label} at ${stop.siteName}, ${STATE_WORDS[stop.state] ?? stop.state}, ${stop.minutes} min`,
         day,
         fromHour: hour,
         toHour: Math.min(24, hour + stop.minutes / 60),
         mark: MARK_OF[stop.state] ?? 'planned',
-        text: `${time} ${name}`,
+        text: `${time} ${shortName(stop.siteName)}`,
       },
     ];
   });

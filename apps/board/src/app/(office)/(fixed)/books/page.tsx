@@ -2,7 +2,7 @@ import { BooksView } from '@ullage/contracts';
 import type { Metadata } from 'next';
 import Link from 'next/link';
 import { get } from '../../../../lib/api.ts';
-import { gasBooks, type GasBook } from '../../../../office/books.ts';
+import { accountKindWords, gasBooks, type GasBook } from '../../../../office/books.ts';
 import { gramsWords } from '../../../../office/masses.ts';
 import css from '../../../../office/office.module.css';
 import { RefreshOnChange } from '../../../../office/refresh-on-change.tsx';
@@ -12,8 +12,6 @@ import { State } from '../../../../ui/state.tsx';
 import { Table } from '../../../../ui/table.tsx';
 
 export const metadata: Metadata = { title: 'Books' };
-
-const KINDS: Readonly<Record<string, string>> = { circuit: 'circuit', cylinder: 'cylinder' };
 
 function Total({ book }: { book: GasBook }) {
   return (
@@ -37,7 +35,7 @@ export default async function BooksPage() {
         <h1>Books</h1>
         <p className={css['lead']}>
           Every gram that comes to one account leaves another, so each gas adds up to nothing. Below zero means: this
-          much came from there.
+          much came from there. A name leads to the circuit or cylinder, a balance to all that moved.
         </p>
       </header>
       {books.length === 0 && (
@@ -57,19 +55,26 @@ export default async function BooksPage() {
                 {
                   id: 'account',
                   head: 'Account',
-                  cell: (line) =>
-                    line.href ? (
-                      <Link className="id" href={line.href}>
-                        {line.title}
-                      </Link>
-                    ) : (
-                      line.title
-                    ),
+                  cell: (line) => (
+                    <Link className={line.thing ? 'id' : undefined} href={line.thing ?? line.statement}>
+                      {line.title}
+                    </Link>
+                  ),
                 },
-                { id: 'kind', head: 'Kind', cell: (line) => KINDS[line.kind] ?? 'outside' },
+                { id: 'kind', head: 'Kind', cell: (line) => accountKindWords(line.kind) },
                 { id: 'owner', head: 'Owner of the gas', cell: (line) => line.owner ?? 'this firm' },
                 { id: 'state', head: 'State', cell: (line) => line.state.replaceAll('-', ' ') },
-                { id: 'grams', head: 'Grams', right: true, cell: (line) => gramsWords(line.grams) },
+                {
+                  id: 'grams',
+                  head: 'Grams',
+                  right: true,
+                  cell: (line) => (
+                    <Link href={line.statement}>
+                      {gramsWords(line.grams)}
+                      <span className="spoken">, the statement of {line.title}</span>
+                    </Link>
+                  ),
+                },
               ]}
             />
             <Total book={book} />

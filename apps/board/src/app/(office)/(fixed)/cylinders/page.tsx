@@ -3,28 +3,39 @@ import { MASS_UNITS } from '@ullage/units';
 import type { Metadata, Route } from 'next';
 import { get } from '../../../../lib/api.ts';
 import { getMe } from '../../../../lib/session.ts';
+import { CYLINDER_FILTERS, cylinderAsked, cylinderChoices } from '../../../../office/cylinder/cylinder-filter.ts';
 import { CylinderTable } from '../../../../office/cylinder/cylinder-table.tsx';
 import { ListFrame } from '../../../../office/list-frame.tsx';
-import { listQuery, queryText } from '../../../../office/list-query.ts';
+import { isFiltered, listQuery, queryText } from '../../../../office/list-query.ts';
 import { EmptyState } from '../../../../ui/blank.tsx';
 import { ButtonLink } from '../../../../ui/button-link.tsx';
 
 export const metadata: Metadata = { title: 'Cylinders' };
 
 export default async function CylindersPage({ searchParams }: PageProps<'/cylinders'>) {
-  const asked = listQuery(await searchParams);
+  const asked = cylinderAsked(listQuery(await searchParams, CYLINDER_FILTERS));
   const [me, list] = await Promise.all([getMe(), get(`/v1/cylinders${queryText(asked)}`, CylinderListView)]);
   const register = me.permissions.includes('cylinder.register') && (
     <ButtonLink kind="main" href={'/cylinders/new' as Route}>
       Register cylinder
     </ButtonLink>
   );
+  const empty = isFiltered(asked) ? (
+    <EmptyState title={asked.query ? `No cylinder matches “${asked.query}”.` : 'No cylinder is like that.'}>
+      <p>The text looks in serial, label and gas; every filter that is set must fit.</p>
+    </EmptyState>
+  ) : (
+    <EmptyState title="No cylinder is registered yet." actions={register || undefined}>
+      <p>A cylinder is registered by its stamps, here or on the spot in the field.</p>
+    </EmptyState>
+  );
   return (
     <ListFrame
       title="Cylinders"
-      lead="What is in each, by the books, and what is doubtful about it."
+      lead="What is in each, by the books, what is doubtful about it, and where it was last on a scale."
       path="/cylinders"
       filterLabel="Serial, label or gas"
+      choices={cylinderChoices(list, asked)}
       asked={asked}
       next={list.next}
       actions={register}
@@ -32,18 +43,8 @@ export default async function CylindersPage({ searchParams }: PageProps<'/cylind
       <CylinderTable
         items={list.items}
         unit={MASS_UNITS.find((unit) => unit === me.tenant.massUnit) ?? 'lb'}
-        empty={
-          <EmptyState
-            title={asked.query ? `No cylinder matches “${asked.query}”.` : 'No cylinder is registered yet.'}
-            actions={asked.query ? undefined : register || undefined}
-          >
-            <p>
-              {asked.query
-                ? 'The filter looks in serial, label and the gas it is for.'
-                : 'A cylinder is registered by its stamps, here or on the spot in the field.'}
-            </p>
-          </EmptyState>
-        }
+        zone={me.tenant.timeZone}
+        empty={empty}
       />
     </ListFrame>
   );

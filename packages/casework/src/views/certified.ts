@@ -1,0 +1,35 @@
+/** Who did the work, with what they were certified for on its day: the papers name them. */
+import type { Certified } from '@ullage/contracts';
+import { dateToDay } from '../pipeline/case.ts';
+import type { Viewer } from './viewer.ts';
+import { certificateText } from './visit.ts';
+
+interface CertificateRow {
+  readonly type: string;
+  readonly registeredOn: Date | null;
+  readonly endsOn: Date | null;
+}
+const heldOn =
+  (day: string) =>
+  ({ registeredOn, endsOn }: CertificateRow): boolean =>
+    (registeredOn === null || dateToDay(registeredOn) <= day) && (endsOn === null || dateToDay(endsOn) >= day);
+
+/** People by id, each once and by name. */
+export async function certifiedOn(
+  { tx, tenantId }: Viewer,
+  ids: readonly (string | null)[],
+  day: string,
+): Promise<Certified[]> {
+  const known = [...new Set(ids)].filter((id) => id !== null);
+  if (known.length === 0) return [];
+  const rows = await tx.person.findMany({
+    where: { tenantId, id: { in: known } },
+    include: { certificates: { orderBy: { id: 'asc' } } },
+    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+  });
+  return rows.map(({ id, name, certificates }) => ({
+    id,
+    name,
+    certificates: certificateText(certificates.filter(heldOn(day))),
+  }));
+}

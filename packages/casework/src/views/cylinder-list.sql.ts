@@ -1,0 +1,88 @@
+import type { Statement } from '@ullage/database';
+import * as z from 'zod';
+
+const Row = z.object({
+  id: z.string(),
+  serial: z.string(),
+  label: z.string().nullable(),
+  kind: z.string(),
+  specification: z.string(),
+  dedicatedTo: z.string().nullable(),
+  owner: z.string().nullable(),
+  contents: z.array(
+    z.object({ refrigerant: z.string(), owner: z.string(), state: z.string(), grams: z.coerce.number() }),
+  ),
+  taints: z.array(z.object({ cause: z.string(), lowGrams: z.number().nullable(), highGrams: z.number().nullable() })),
+  weighedAt: z.date().nullable(),
+  weighedBy: z.string().nullable(),
+  weighedAtSite: z.string().nullable(),
+  visitId: z.string().nullable(),
+});
+export type CylinderListRow = z.output<typeof Row>;
+
+const HELD = `FROM balance b
+        WHERE b.tenant_id = c.tenant_id AND b.account_id = a.id AND b.grams > 0`;
+const DOUBTED = `FROM taint t
+        WHERE t.tenant_id = c.tenant_id AND t.account_id = a.id AND t.cleared_by_fact IS NULL AND t.withdrawn_at IS NULL`;
+/** The last scale a cylinder stood on, and whose site that was. */
+const LAST_WEIGHED = `LEFT JOIN LATERAL (
+      SELECT w.at, f.visit_id, v.site_id, s.name AS site, p.name AS person
+      FROM weighing w
+      JOIN fact f ON f.tenant_id = w.tenant_id AND f.id = w.fact_id
+      LEFT JOIN visit v ON v.tenant_id = f.tenant_id AND v.id = f.visit_id
+      LEFT JOIN site s ON s.tenant_id = v.tenant_id AND s.id = v.site_id
+      LEFT JOIN person p ON p.tenant_id = f.tenant_id AND p.id = f.by_person_id
+      WHERE w.tenant_id = c.tenant_id AND w.cylinder_id = c.id
+      ORDER BY w.at DESC, w.id DESC
+      LIMIT 1
+    ) seen ON true`;
+
+/**
+ * $1 the contractor, $2 the cylinder after which to read, $3 part of a serial, label or gas, $4 a gas held, $5 whether
+ * empty, $6 whether in doubt, $7 the site where it was last weighed, $8 how many; null asks for all.
+ */
+export const CYLINDER_LIST: Statement<CylinderListRow> = {
+  text: `
+    SELECT c.id, c.serial, c.label, c.kind, c.specification, c.dedicated_to AS "dedicatedTo", o.name AS owner,
+      coalesce((
+        SELECT jsonb_agg(jsonb_build_object('refrigerant', b.refrigerant, 'owner', b.owner, 'state', b.state, 'grams', b.grams)
+          ORDER BY b.grams DESC, b.refrigerant)
+        ${HELD}), '[]') AS contents,
+      coalesce((
+        SELECT jsonb_agg(jsonb_build_object('cause', t.cause, 'lowGrams', t.low_grams, 'highGrams', t.high_grams)
+          ORDER BY t.created_at, t.id)
+        ${DOUBTED}), '[]') AS taints,
+      seen.at AS "weighedAt", seen.person AS "weighedBy", seen.site AS "weighedAtSite", seen.visit_id AS "visitId"
+    FROM cylinder c
+    LEFT JOIN customer o ON o.tenant_id = c.tenant_id AND o.id = c.owner_customer_id
+    LEFT JOIN gas_account a ON a.tenant_id = c.tenant_id AND a.cylinder_id = c.id
+    ${LAST_WEIGHED}
+    WHERE c.tenant_id = $1::uuid AND c.merged_into_id IS NULL AND ($2::uuid IS NULL OR c.id > $2::uuid)
+      AND ($3::text IS NULL OR strpos(lower(concat_ws(' ', c.serial, c.label, c.dedicated_to)), lower($3::text)) > 0
+        OR EXISTS (SELECT ${HELD} AND strpos(lower(b.refrigerant), lower($3::text)) > 0))
+      AND ($4::text IS NULL OR EXISTS (SELECT ${HELD} AND b.refrigerant = $4::text))
+      AND ($5::boolean IS NULL OR $5::boolean <> EXISTS (SELECT ${HELD}))
+      AND ($6::boolean IS NULL OR $6::boolean = EXISTS (SELECT ${DOUBTED}))
+      AND ($7::uuid IS NULL OR seen.site_id = $7::uuid)
+    ORDER BY c.id
+    LIMIT $8::int`,
+  row: Row,
+};
+
+const Choices = z.object({
+  gases: z.array(z.string()),
+  places: z.array(z.object({ id: z.string(), name: z.string() })),
+});
+/** $1 the contractor: what the list can be asked for. */
+export const CYLINDER_CHOICES: Statement<z.output<typeof Choices>> = {
+  text: `
+    SELECT
+      (SELECT coalesce(jsonb_agg(DISTINCT b.refrigerant), '[]') FROM balance b
+        WHERE b.tenant_id = $1::uuid AND b.kind = 'cylinder' AND b.grams > 0) AS gases,
+      (SELECT coalesce(jsonb_agg(jsonb_build_object('id', place.id, 'name', place.name) ORDER BY place.name, place.id), '[]')
+        FROM (
+          SELECT DISTINCT seen.site_id AS id, seen.site AS name FROM cylinder c
+          ${LAST_WEIGHED}
+          WHERE c.tenant_id = $1::uuid AND c.merged_into_id IS NULL AND seen.site_id IS NOT NULL) place) AS places`,
+  row: Choices,
+};
