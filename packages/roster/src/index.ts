@@ -1,10 +1,13 @@
 export type { ApplianceKind, Certificate, CircuitWork, PressureClass } from './certificates.ts';
 export { mayPlace } from './may-place.ts';
 export type { PlacingAnswer } from './may-place.ts';
-export { WORKING_DAY } from './own-rules.ts';
+export type { Candidate, Offer, OfferReason, ReasonCode, Request as SuggestRequest } from './offers.ts';
+export { isWorkday, WORKING_DAY } from './own-rules.ts';
 export type { PersonWithPapers, Proposal, Refusal, RefusalCode, Stop, Warning } from './proposal.ts';
 export { orderBySlack, RESERVE_MINUTES, slackOf } from './slack.ts';
 export type { SlackRow } from './slack.ts';
+export { MOST_OFFERS, suggest, SUGGESTED_DAYS } from './suggest.ts';
+export type { Suggestion } from './suggest.ts';
 export { greatCircleKm, travelMinutes, UNKNOWN_TRAVEL_MINUTES } from './travel.ts';
 export type { Coordinates } from './travel.ts';
 export { lawfulWindow } from './window.ts';

@@ -119,7 +119,9 @@ function isSupervised({ others, calendar, person, ...proposal }: Proposal, momen
 }
 
 /** The window of the visit's duties, from their first instant to the legal edge. */
-export function windowOf(proposal: Proposal): LawfulWindow | undefined {
+export function windowOf(
+  proposal: Pick<Proposal, 'calendar' | 'minutes' | 'visit' | 'zone'>,
+): LawfulWindow | undefined {
   const { calendar, minutes, visit, zone } = proposal;
   return lawfulWindow({ duties: visit.duties, minutes, zone }, calendar);
 }

@@ -1,4 +1,5 @@
 /** The firm's own rules: common practice, and to be bent where practice must, with a reason that is kept. */
+import type { Calendar, Day } from '@ullage/units';
 import { localText } from './proposal.ts';
 import type { Moment, Proposal, Refusal, Stop } from './proposal.ts';
 import { travelMinutes } from './travel.ts';
@@ -6,6 +7,8 @@ import { travelMinutes } from './travel.ts';
 const MS_PER_MINUTE = 60_000;
 const LABEL_WORDS = 4;
 export const WORKING_DAY = { from: '07:00', to: '17:00' } as const;
+/** Monday to Friday: common practice, until a contractor's own days can be set. */
+export const isWorkday = (day: Day, calendar: Pick<Calendar, 'weekday'>): boolean => calendar.weekday(day) <= 5;
 
 /** Ours, yet not overridable: no reason sends anybody back in time. What was done then is reported, not planned. */
 export function pastRefusals({ now, calendar }: Proposal, moment: Moment): Refusal[] {
@@ -48,14 +51,36 @@ export function bookingRefusals(proposal: Proposal, moment: Moment): Refusal[] {
     .flatMap((stop) => bookingRefusal(proposal, moment, stop));
 }
 
+/** A stop and the drive between it and a visit, which takes the same time both ways. */
+export interface StopSpan {
+  readonly fromMs: number;
+  readonly toMs: number;
+  readonly driveMs: number;
+}
+export function spanOf(stop: Stop, { visit, calendar }: Pick<Proposal, 'visit' | 'calendar'>): StopSpan {
+  const fromMs = calendar.epochMs(stop.startsAt);
+  return {
+    fromMs,
+    toMs: fromMs + stop.minutes * MS_PER_MINUTE,
+    driveMs: travelMinutes(stop.place, visit.place) * MS_PER_MINUTE,
+  };
+}
+/** The starts of a visit of `minutes` that a stop leaves no room for; at `after` and `before` themselves there is room. */
+export const blockedStarts = ({ fromMs, toMs, driveMs }: StopSpan, minutes: number) => ({
+  after: fromMs - driveMs - minutes * MS_PER_MINUTE,
+  before: toMs + driveMs,
+});
+/** A stop's name, short enough to stand in a sentence. */
+export const shortLabel = (label: string): string => label.split(/\s+/).slice(0, LABEL_WORDS).join(' ');
+
 function bookingRefusal(proposal: Proposal, moment: Moment, stop: Stop): Refusal[] {
-  const fromMs = proposal.calendar.epochMs(stop.startsAt);
-  const toMs = fromMs + stop.minutes * MS_PER_MINUTE;
-  const driveMs = travelMinutes(stop.place, proposal.visit.place) * MS_PER_MINUTE;
-  if (moment.startMs >= toMs + driveMs || moment.endMs + driveMs <= fromMs) return [];
+  const span = spanOf(stop, proposal);
+  const { fromMs, toMs, driveMs } = span;
+  const { after, before } = blockedStarts(span, proposal.minutes);
+  if (moment.startMs <= after || moment.startMs >= before) return [];
   const time = (ms: number) => localText(ms, proposal, moment.startDay);
   const overlaps = moment.startMs < toMs && fromMs < moment.endMs;
-  const label = stop.label.split(/\s+/).slice(0, LABEL_WORDS).join(' ');
+  const label = shortLabel(stop.label);
   const gap = Math.floor((moment.startMs >= toMs ? moment.startMs - toMs : fromMs - moment.endMs) / MS_PER_MINUTE);
   return [
     {
