@@ -27,6 +27,7 @@ function ought({ method, path }: Route): Permission | 'nothing' | undefined {
   if (path.startsWith('/v1/sums/')) return 'sums.ask';
   if (path === '/v1/sync/push') return 'visit.record';
   if (method === 'PUT' && path.startsWith('/v1/photos/')) return 'visit.record';
+  if (/^\/v1\/visits\/:id\/(suggestions|placing)$/.test(path)) return 'visit.place';
   const kind = path.replace('/v1/commands/', '');
   if (isCommandName(kind)) return COMMANDS[kind].permission;
   return method === 'GET' && path.startsWith('/v1/') ? 'books.read' : undefined;

@@ -117,6 +117,13 @@ describe('what the office answers is what the document promises, to the auditor 
     expect(valid(answer.json()), JSON.stringify(valid.errors)).toBe(true);
   });
 
+  test.each(['suggestions', 'placing'])('%s of a visit, to the dispatcher', async (name) => {
+    const answer = await expectOk(firm.of.dispatcher.get(`/v1/visits/${ids.visit}/${name}`));
+    const valid = validatorOf(document, { path: `/v1/visits/{id}/${name}`, method: 'get', status: '200' });
+    expect(valid(answer.json()), JSON.stringify(valid.errors)).toBe(true);
+    if (name === 'suggestions') expect(answer.json()['offers']).toEqual([expect.objectContaining({ name: 'Kim' })]);
+  });
+
   test('the sheet of the unit’s calculation', async () => {
     const unit = (await firm.of.owner.get(`/v1/units/${ids.unit}`)).json();
     const [circuit] = unit['circuits'] as { latest: { id: string; ratePercent: string } | null }[];

@@ -95,6 +95,8 @@ describe('reading', () => {
     statement: (accountId) => world.office.statement(ours.actors.owner, { accountId }),
     'evacuation of a visit': (visitId) => advice({ visitId, circuitId: scene.of.circuit }),
     'evacuation of a circuit': (circuitId) => advice({ visitId: scene.onSite, circuitId }),
+    'suggestions for a visit': (visitId) => world.office.suggestions(ours.actors.owner, { visitId }),
+    'ground of a placing': (id) => world.office.placingGround(ours.actors.owner, id),
     'visits of a person': (personId) => world.office.visits(ours.actors.owner, { personId }),
   };
   const advice = (of: { visitId: string; circuitId: string }) =>

@@ -62,6 +62,8 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
     visit: async () => notFound(),
     evacuation: async () => notFound(),
     serviceRecord: async () => notFound(),
+    suggestions: async () => notFound(),
+    placingGround: async () => notFound(),
     returns: async () => ({
       now: clock.now(),
       timeZone: 'America/Denver',

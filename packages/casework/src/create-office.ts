@@ -8,6 +8,7 @@ import { booksView } from './views/books.ts';
 import { cylinderList } from './views/cylinder-list.ts';
 import { cylinderView } from './views/cylinders.ts';
 import { leakRateSheet } from './views/leak-rate-sheet.ts';
+import { placingGround, suggestionsView } from './views/placing.ts';
 import { returnsView } from './views/returns.ts';
 import { serviceRecord } from './views/service-record.ts';
 import { statementView } from './views/statement.ts';
@@ -38,6 +39,8 @@ export function createOffice(world: World): Office {
     serviceRecord: (actor, id) => read(actor, (viewer) => serviceRecord(viewer, id)),
     returns: (actor, asked) => read(actor, (viewer) => returnsView(viewer, asked)),
     cylinders: (actor, asked) => read(actor, (viewer) => cylinderList(viewer, asked)),
+    suggestions: (actor, asked) => read(actor, (viewer) => suggestionsView(viewer, asked)),
+    placingGround: (actor, id) => read(actor, (viewer) => placingGround(viewer, id)),
     cylinder: (actor, id) => read(actor, (viewer) => cylinderView(viewer, id)),
     leakRateSheet: (actor, id) => read(actor, (viewer) => leakRateSheet(viewer, id)),
     books: (actor) => read(actor, booksView),

@@ -14,11 +14,14 @@ import type {
   PeopleView,
   PhotoArrival,
   PlacesView,
+  PlacingGround,
   PushAnswer,
   ReturnsView,
   Role,
   ServiceRecordView,
   StatementView,
+  SuggestionsQuery,
+  SuggestionsView,
   UnitListView,
   UnitView,
   VisitListView,
@@ -86,6 +89,10 @@ export interface Office {
   serviceRecord(actor: Actor, visitId: string): Promise<ServiceRecordView>;
   returns(actor: Actor, asked: { weekOf?: string }): Promise<ReturnsView>;
   cylinders(actor: Actor, asked: CylindersAsked): Promise<CylinderListView>;
+  /** Moments and people between which placing this visit is a real choice. */
+  suggestions(actor: Actor, asked: SuggestionsQuery & { visitId: string }): Promise<SuggestionsView>;
+  /** What the rules of placing read, for whoever is still choosing. */
+  placingGround(actor: Actor, visitId: string): Promise<PlacingGround>;
   cylinder(actor: Actor, cylinderId: string): Promise<CylinderView>;
   leakRateSheet(actor: Actor, calculationId: string): Promise<LeakRateSheetView>;
   books(actor: Actor): Promise<BooksView>;

@@ -164,3 +164,13 @@ export const Elevation = z
   .number({ error: 'Elevation: give metres above sea level.' })
   .min(-430, { error: 'Elevation: no site lies below -430 m.' })
   .max(6000, { error: 'Elevation: give at most 6,000 m.' });
+
+const degrees = (label: string, most: number) => {
+  const error = `${label}: give decimal degrees from -${most} to ${most}.`;
+  return z.number({ error }).min(-most, { error }).max(most, { error });
+};
+/** Where a place lies on a map, WGS 84. */
+export const Coordinates = z.strictObject(
+  { latitude: degrees('Latitude', 90), longitude: degrees('Longitude', 180) },
+  { error: 'Coordinates: give latitude and longitude, as 39.7392 and -104.9903.' },
+);

@@ -7,7 +7,7 @@ import type { Instant } from '@ullage/units';
 import { notFound, refuseField, toDate, toInstant } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
-import { asCertificate, circuitWork, dutyWindows, placeOf, stopsOf } from '../visits/placing.ts';
+import { asCertificate, asProposed, dutyWindows, stopsOf } from '../visits/placing.ts';
 
 type Body = CommandBody<'place-visit'>;
 
@@ -41,14 +41,7 @@ export async function placeVisit(desk: Case, { body }: Received<Body>): Promise<
   const against: Against[] = [];
   for (const person of papers) {
     const proposal: Proposal = {
-      visit: {
-        visitId: visit.id,
-        purpose: visit.purpose as Proposal['visit']['purpose'],
-        opensCircuit: true,
-        circuits: visit.visitCircuits.map((row) => circuitWork(row.circuit.refrigerant)),
-        duties,
-        place: placeOf(visit.site),
-      },
+      visit: asProposed(visit, duties),
       person,
       others: papers.filter((other) => other.personId !== person.personId),
       startsAt,

@@ -72,6 +72,8 @@ async function openSite(desk: Case, { site, customer }: Call): Promise<{ timeZon
       address: made.address,
       timeZone: made.timeZone,
       elevationM: made.elevationM,
+      latitude: made.coordinates?.latitude ?? null,
+      longitude: made.coordinates?.longitude ?? null,
       country: made.country ?? 'US',
       region: made.region ?? null,
       accessNotes: made.accessNotes ?? null,

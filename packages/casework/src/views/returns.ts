@@ -1,7 +1,7 @@
 import type { ReturnItem, ReturnsView } from '@ullage/contracts';
 import { orderBySlack, RESERVE_MINUTES, slackOf, travelMinutes, WORKING_DAY } from '@ullage/roster';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
-import { placeOf } from '../visits/placing.ts';
+import { onRoster, placeOf } from '../visits/placing.ts';
 import { feedNumber } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
 import { certificateText, HEAD_INCLUDE, visitHead } from './visit.ts';
@@ -105,7 +105,7 @@ export async function returnsView(viewer: Viewer, { weekOf }: { weekOf?: string 
 const SHOWN_DAYS = 21;
 async function rosterPeople({ tx, tenantId }: Viewer, fromMs: number): Promise<ReturnsView['people']> {
   const people = await tx.person.findMany({
-    where: { tenantId, active: true, OR: [{ role: 'technician' }, { certificates: { some: {} } }] },
+    where: onRoster(tenantId),
     include: {
       certificates: true,
       visitPersons: {

@@ -1,6 +1,6 @@
 /** Gathers what the roster needs to judge a placement. */
 import { findRefrigerant } from '@ullage/rulebook';
-import type { Certificate, CircuitWork, DutyWindow, Stop } from '@ullage/roster';
+import type { Certificate, CircuitWork, DutyWindow, Proposal, Stop } from '@ullage/roster';
 import type { Tx } from '@ullage/database';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
 
@@ -29,6 +29,29 @@ export const placeOf = (site: { latitude: unknown; longitude: unknown }) =>
   site.latitude === null || site.longitude === null
     ? null
     : { latitude: Number(site.latitude), longitude: Number(site.longitude) };
+
+/** Who can be sent: technicians, and whoever else holds a certificate. */
+export const onRoster = (tenantId: string) => ({
+  tenantId,
+  active: true,
+  OR: [{ role: 'technician' }, { certificates: { some: {} } }],
+});
+
+interface VisitRow {
+  readonly id: string;
+  readonly purpose: string;
+  readonly site: { readonly latitude: unknown; readonly longitude: unknown };
+  readonly visitCircuits: readonly { readonly circuit: { readonly refrigerant: string } }[];
+}
+/** A visit as the rules of placing read it. Gauges go on at every visit of ours. */
+export const asProposed = (row: VisitRow, duties: readonly DutyWindow[]): Proposal['visit'] => ({
+  visitId: row.id,
+  purpose: row.purpose as Proposal['visit']['purpose'],
+  opensCircuit: true,
+  circuits: row.visitCircuits.map(({ circuit }) => circuitWork(circuit.refrigerant)),
+  duties,
+  place: placeOf(row.site),
+});
 
 /** Stops of some people from an instant on; done and cancelled visits take no time any more. */
 export async function stopsOf(tx: Tx, tenantId: string, personIds: readonly string[]): Promise<Stop[]> {

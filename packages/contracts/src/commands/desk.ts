@@ -4,6 +4,7 @@ import * as z from 'zod';
 import { Role } from '../access.ts';
 import {
   clockText,
+  Coordinates,
   dayText,
   Elevation,
   Id,
@@ -38,6 +39,9 @@ const CallSite = z.strictObject({
       name: optionalText('Site name', { max: 120 }),
       timeZone: TimeZone,
       elevationM: Elevation,
+      coordinates: Coordinates.optional().meta({
+        description: 'Without them every drive to it is taken for 30 minutes.',
+      }),
       accessNotes: note('Access'),
       contact: z
         .strictObject({ name: text('Contact', { max: 120 }), phone: optionalText('Phone', { max: 40 }) })

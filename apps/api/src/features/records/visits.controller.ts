@@ -4,8 +4,11 @@ import {
   EvacuationAdvice,
   EvacuationQuery,
   Id,
+  PlacingGround,
   ReturnsView,
   ServiceRecordView,
+  SuggestionsQuery,
+  SuggestionsView,
   VisitListView,
   VisitView,
 } from '@ullage/contracts';
@@ -52,6 +55,24 @@ export class VisitsController {
   @Returns(ServiceRecordView)
   serviceRecord(@Who() actor: Actor, @Param('id', { schema: Id }) id: string): Promise<ServiceRecordView> {
     return this.#office.serviceRecord(actor, id);
+  }
+
+  @Get('visits/:id/suggestions')
+  @Can('visit.place')
+  @Returns(SuggestionsView)
+  suggestions(
+    @Who() actor: Actor,
+    @Param('id', { schema: Id }) visitId: string,
+    @Query({ schema: SuggestionsQuery }) asked: SuggestionsQuery,
+  ): Promise<SuggestionsView> {
+    return this.#office.suggestions(actor, { ...asked, visitId });
+  }
+
+  @Get('visits/:id/placing')
+  @Can('visit.place')
+  @Returns(PlacingGround)
+  placingGround(@Who() actor: Actor, @Param('id', { schema: Id }) id: string): Promise<PlacingGround> {
+    return this.#office.placingGround(actor, id);
   }
 
   @Get('returns')
