@@ -8,8 +8,8 @@ import { RESERVE_MINUTES } from './slack.ts';
 export interface Candidate extends PersonWithPapers {
   /** Stops of this person; those of others are passed over. */
   readonly stops: readonly Stop[];
-  /** The last day this person worked on a circuit of the visit. */
-  readonly lastHereOn?: Day | undefined;
+  /** Whether this person has worked on a circuit of the visit before. */
+  readonly knowsIt?: boolean | undefined;
 }
 export interface Request extends Pick<Proposal, 'visit' | 'minutes' | 'workingDay' | 'now' | 'zone' | 'calendar'> {
   /** Of several who could start at one moment after the same drive, who knows the circuit is offered, else the first. */
@@ -99,8 +99,7 @@ export function reasonsOf(
   if (ends.soonest) reasons.push({ code: 'soonest', text: 'Nobody who may go is free sooner.' });
   reasons.push(...slackReason(slackMinutes), driveReason(gap));
   if (ends.leastDrive && !ends.soonest) reasons.push({ code: 'least-drive', text: 'No other moment drives less.' });
-  if (person.lastHereOn !== undefined)
-    reasons.push({ code: 'here-before', text: `Worked on it before, last on ${person.lastHereOn}.` });
+  if (person.knowsIt === true) reasons.push({ code: 'here-before', text: 'Has worked on this circuit before.' });
   if (!isWorkday(day, calendar))
     reasons.push({ code: 'day-off', text: 'No day from Monday to Friday has a moment that keeps every rule.' });
   return reasons;

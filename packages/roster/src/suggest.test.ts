@@ -400,7 +400,7 @@ describe('by hand', () => {
     expect(offered(asked({ people: [person('kim', { stops })], place: null }))).toEqual(['05-04 10:30 kim 6450 30']);
   });
   test('who could be there at the same moment after the same drive is named; who knows the circuit goes first', () => {
-    const people = [person('ada'), person('kim', { lastHereOn: '2026-04-28' }), person('lee')];
+    const people = [person('ada'), person('kim', { knowsIt: true }), person('lee')];
     const [only, ...none] = suggest(asked({ people })).offers;
     expect(none).toEqual([]);
     expect(only).toMatchObject({ personId: 'kim', alsoPersonIds: ['ada', 'lee'] });

@@ -117,7 +117,7 @@ function frontOver({ fromMs, days }: Reach, people: readonly Roomy[], request: R
 const bySlackThenDrive = (a: Found, b: Found): number =>
   a.slot.ms - b.slot.ms ||
   a.gap.extraDrive - b.gap.extraDrive ||
-  Number(a.person.lastHereOn === undefined) - Number(b.person.lastHereOn === undefined);
+  Number(b.person.knowsIt ?? false) - Number(a.person.knowsIt ?? false);
 
 function lazily<T>(make: () => T): () => T {
   let made: { readonly value: T } | undefined;

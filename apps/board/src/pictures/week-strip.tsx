@@ -17,7 +17,7 @@ export interface StripVisit {
   readonly toHour: number;
   /** `done` keeps its place in the bar and loses its line; `offer` and `refused` are proposals. */
   readonly mark: Mark;
-  /** "09:30 Wicket". */
+  /** "09:30 Wicket"; empty where the drawing alone says it. */
   readonly text: string;
   readonly note?: string;
   readonly driveHours?: number;
@@ -28,6 +28,8 @@ export interface StripVisit {
 }
 export interface WeekStripProps {
   readonly week: SlackWeek;
+  /** Whose week it is, for what is dropped on it. */
+  readonly personId: string;
   readonly name: ReactNode;
   /** Certificate, or what they are. */
   readonly note: ReactNode;
@@ -139,7 +141,9 @@ function DayList({
   hours: WeekStripProps['hours'][number];
   visits: readonly StripVisit[];
 }) {
-  const shown = visits.filter((visit) => visit.day === day && (visit.mark !== 'done' || visit.href !== undefined));
+  const shown = visits.filter(
+    (visit) => visit.day === day && visit.text !== '' && (visit.mark !== 'done' || visit.href !== undefined),
+  );
   const off = hours && 'off' in hours ? hours.off : undefined;
   if (shown.length === 0 && off === undefined) return null;
   return (
@@ -156,7 +160,8 @@ function DayList({
 }
 
 /** A person's week on the same axis as the circuits: open bar is free, filled is taken, thin line is driving. */
-export function WeekStrip({ week, name, note, freeText, freeNote, hours, visits, later = [], label }: WeekStripProps) {
+export function WeekStrip(props: WeekStripProps) {
+  const { week, personId, name, note, freeText, freeNote, hours, visits, later = [], label } = props;
   const now = percent(slackX(week.now));
   return (
     <li className={css['strip']}>
@@ -170,7 +175,7 @@ export function WeekStrip({ week, name, note, freeText, freeNote, hours, visits,
         </p>
         {freeNote !== undefined && <p className={css['sub']}>{freeNote}</p>}
       </div>
-      <div className={css['days']}>
+      <div className={css['days']} data-person={personId}>
         <svg className={cx(pic['picture'], css['bars'])} role="img" aria-label={label}>
           <SlackGround week={week} now={false} />
           {hours.map((one, day) => (

@@ -3,7 +3,7 @@ import { Refusal } from '@ullage/contracts';
 import type { OfferView, PlacingGround, SuggestionsQuery, SuggestionsView } from '@ullage/contracts';
 import { suggest, WORKING_DAY } from '@ullage/roster';
 import type { Candidate, Offer } from '@ullage/roster';
-import { notFound, toInstant } from '../pipeline/case.ts';
+import { notFound } from '../pipeline/case.ts';
 import { asCertificate, asProposed, dutyWindows, onRoster, stopsOf } from '../visits/placing.ts';
 import type { Viewer } from './viewer.ts';
 import { certificateText } from './visit.ts';
@@ -34,25 +34,14 @@ async function groundOf({ tx, tenantId }: Viewer, visitId: string) {
   return { visit, proposed: asProposed(visit, await dutyWindows(tx, tenantId, visitId)), candidates };
 }
 
-/** The last day each of some people finished a visit to one of these circuits. */
-async function lastHere({ tx, tenantId, world }: Viewer, on: { circuitIds: string[]; zone: string }) {
-  const visits = await tx.visit.findMany({
-    where: {
-      tenantId,
-      state: 'done',
-      finishedAt: { not: null },
-      visitCircuits: { some: { circuitId: { in: on.circuitIds } } },
-    },
-    select: { finishedAt: true, visitPersons: { select: { personId: true } } },
-    orderBy: { finishedAt: 'asc' },
+/** Who of the firm has finished a visit to one of these circuits. */
+async function whoKnows({ tx, tenantId }: Viewer, circuitIds: readonly string[]): Promise<ReadonlySet<string>> {
+  const rows = await tx.visitPerson.findMany({
+    where: { tenantId, visit: { state: 'done', visitCircuits: { some: { circuitId: { in: [...circuitIds] } } } } },
+    select: { personId: true },
+    distinct: ['personId'],
   });
-  return new Map(
-    visits.flatMap(({ finishedAt, visitPersons }) =>
-      finishedAt === null
-        ? []
-        : visitPersons.map(({ personId }) => [personId, world.calendar.dayOf(toInstant(finishedAt), on.zone)] as const),
-    ),
-  );
+  return new Set(rows.map(({ personId }) => personId));
 }
 
 export async function suggestionsView(
@@ -61,13 +50,15 @@ export async function suggestionsView(
 ): Promise<SuggestionsView> {
   const { visit, proposed, candidates } = await groundOf(viewer, visitId);
   const zone = visit.site.timeZone;
-  const circuitIds = visit.visitCircuits.map(({ circuitId }) => circuitId);
-  const known = await lastHere(viewer, { circuitIds, zone });
+  const known = await whoKnows(
+    viewer,
+    visit.visitCircuits.map(({ circuitId }) => circuitId),
+  );
   const length = minutes ?? visit.plannedMinutes;
   const found = suggest({
     visit: proposed,
     minutes: length,
-    people: candidates.map((one): Candidate => ({ ...one, lastHereOn: known.get(one.personId) })),
+    people: candidates.map((one): Candidate => ({ ...one, knowsIt: known.has(one.personId) })),
     now: viewer.now,
     zone,
     calendar: viewer.world.calendar,

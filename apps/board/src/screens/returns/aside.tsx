@@ -13,6 +13,7 @@ import type { Offer } from './offer.ts';
 import { Placing } from './placing.tsx';
 import { Reasons } from './reasons.tsx';
 import type { Axis } from './rows.ts';
+import type { PlacerRef } from './takes-drops.ts';
 import css from './returns.module.css';
 
 type Head = z.infer<typeof VisitHead>;
@@ -88,7 +89,7 @@ function Title({ visit, item }: { visit: Head; item: ReturnItem | undefined }) {
 const OPEN_STATES: ReadonlySet<string> = new Set(['proposed', 'placed']);
 
 /** Why this visit, what is left of its time, and who goes when. */
-export function Aside({ data, axis, selected, mayPlace, late, onOffer, onChanged }: AsideProps) {
+export function Aside({ data, axis, selected, mayPlace, late, placerRef, onOffer, onChanged }: AsideProps) {
   const item = data.items.find(({ visit }) => visit.id === selected);
   const listed = item?.visit ?? data.calls.find(({ id }) => id === selected);
   const visit = useVisit(selected, listed, data.number);
@@ -112,7 +113,7 @@ export function Aside({ data, axis, selected, mayPlace, late, onOffer, onChanged
       {item && <Reasons item={item} now={data.now} />}
       <Standing visit={visit} />
       {mayPlace && OPEN_STATES.has(visit.state) && (
-        <Placing {...{ visit, item, data, axis, late, onOffer, onChanged }} />
+        <Placing {...{ visit, item, data, axis, late, placerRef, onOffer, onChanged }} />
       )}
       <p className={css['foot']}>Local codes and licensed practice rule.</p>
     </aside>
@@ -124,6 +125,7 @@ interface AsideProps {
   readonly selected: string;
   readonly mayPlace: boolean;
   readonly late: boolean;
+  readonly placerRef: PlacerRef;
   readonly onOffer: (offer: Offer | undefined) => void;
   readonly onChanged: () => void;
 }

@@ -9,4 +9,6 @@ export interface Offer {
   readonly name: string;
   /** Refused already: drawn as such. */
   readonly refused: boolean;
+  /** Under the pointer of a drag: its time stands there and not in the week, so that no row grows under the hand. */
+  readonly inHand?: boolean;
 }

@@ -19,9 +19,8 @@ function offeredStop(offer: Offer | undefined, person: Person, axis: Axis): Stri
   const fromHour = Number(offer.time.slice(0, 2)) + Number(offer.time.slice(3)) / 60;
   const toHour = Math.min(24, fromHour + offer.minutes / 60);
   const mark = offer.refused ? 'refused' : 'offer';
-  return [
-    { id: 'offer', day, fromHour, toHour, mark, text: offer.refused ? `${offer.time} refused` : `${offer.time} asked` },
-  ];
+  const said = offer.refused ? `${offer.time} refused` : `${offer.time} asked`;
+  return [{ id: 'offer', day, fromHour, toHour, mark, text: offer.inHand === true ? '' : said }];
 }
 
 function PersonRow({ person, workingDay, ...picture }: PersonRowProps) {
@@ -38,6 +37,7 @@ function PersonRow({ person, workingDay, ...picture }: PersonRowProps) {
   return (
     <WeekStrip
       week={week}
+      personId={person.id}
       name={person.name}
       note={person.certificates}
       freeText={`${freeNow} free`}
@@ -55,7 +55,7 @@ interface PersonRowProps extends Picture {
 }
 
 /** People on the circuits' own axis, so that a moment is one vertical line through both. */
-export function PeopleRows({ people, workingDay, ...picture }: PeopleRowsProps) {
+export function PeopleRows({ people, workingDay, takesDrops, ...picture }: PeopleRowsProps) {
   return (
     <SlackList
       headless
@@ -64,7 +64,10 @@ export function PeopleRows({ people, workingDay, ...picture }: PeopleRowsProps) 
       title={
         <>
           <h2>Who can go</h2>
-          <span>open bar: free; filled: taken</span>
+          <span>
+            open bar: free; filled: taken
+            {takesDrops && <span className={css['byMouse']}>; drag a row here to place it</span>}
+          </span>
         </>
       }
     >
@@ -82,6 +85,7 @@ export function PeopleRows({ people, workingDay, ...picture }: PeopleRowsProps) 
   );
 }
 interface PeopleRowsProps extends Picture {
+  readonly takesDrops: boolean;
   readonly people: ReturnsView['people'];
   readonly workingDay: ReturnsView['workingDay'];
 }

@@ -10,8 +10,10 @@ import { Shape } from '../../ui/state.tsx';
 import type { Offer } from './offer.ts';
 import { clockFrom, placeField, refusingRules, type PlaceForm } from './place-command.ts';
 import { PlaceFields } from './place-fields.tsx';
+import { Suggest } from './suggest.tsx';
 import { usePlacing, type Against } from './use-placing.ts';
 import type { Axis } from './rows.ts';
+import { useTakesDrops, type PlacerRef } from './takes-drops.ts';
 import css from './returns.module.css';
 
 type Head = z.infer<typeof VisitHead>;
@@ -21,6 +23,7 @@ export interface PlacingProps {
   readonly data: ReturnsView;
   readonly axis: Axis;
   readonly late: boolean;
+  readonly placerRef: PlacerRef;
   readonly onOffer: (offer: Offer | undefined) => void;
   readonly onChanged: () => void;
 }
@@ -107,7 +110,7 @@ interface OfferParts {
 }
 
 /** Chooses day, time and people by keyboard; the server judges, and its refusal says whose rule it is. */
-export function Placing({ visit, item, data, axis, late, onOffer, onChanged }: PlacingProps) {
+export function Placing({ visit, item, data, axis, late, placerRef, onOffer, onChanged }: PlacingProps) {
   const [form, setForm] = useFormOf(visit);
   const nameOf = (personId: string): string => data.people.find(({ id }) => id === personId)?.name ?? '';
   const words = (of: PlaceForm): string =>
@@ -122,6 +125,16 @@ export function Placing({ visit, item, data, axis, late, onOffer, onChanged }: P
   useEffect(() => {
     onOffer(sameForm(form, formOf(visit)) ? undefined : offerOf({ visit, form, name, refused }));
   }, [form, name, onOffer, refused, visit]);
+  function change(fields: Partial<PlaceForm>): void {
+    if (against?.is === 'refused') forget();
+    setForm((old) => ({ ...old, ...fields }));
+  }
+  useTakesDrops(placerRef, visit.id, (fields) => {
+    const withPersonId = fields.personId === form.withPersonId ? '' : form.withPersonId;
+    const dropped = { ...form, withPersonId, ...fields };
+    setForm(() => dropped);
+    if (!busy) void place(dropped);
+  });
   function submit(event: FormEvent): void {
     event.preventDefault();
     if (!busy) void place(form);
@@ -136,15 +149,9 @@ export function Placing({ visit, item, data, axis, late, onOffer, onChanged }: P
       <Standing {...{ against, words, busy }} onOverride={(reasons) => void override(reasons)} />
       <form className={css['place']} noValidate onSubmit={submit} aria-label="Place the visit">
         <h3>{placed ? 'Move it' : late ? 'Place it: the sooner the better' : 'Place it'}</h3>
+        <Suggest {...{ visit, form }} people={data.people} onChoose={change} />
         <ProblemSummary problem={against?.is === 'mend' ? against.problem : undefined} fieldOf={fieldOf} />
-        <PlaceFields
-          {...{ form, errors, item, data, axis }}
-          zone={visit.timeZone}
-          onChange={(change) => {
-            if (against?.is === 'refused') forget();
-            setForm((old) => ({ ...old, ...change }));
-          }}
-        />
+        <PlaceFields {...{ form, errors, item, data, axis }} zone={visit.timeZone} onChange={change} />
         <Actions>
           <Button kind="main" type="submit" busy={busy}>
             {placed ? 'Move it' : 'Place it'}

@@ -1,15 +1,16 @@
 'use client';
-import type { ReturnsView } from '@ullage/contracts';
-import { useCallback, useState } from 'react';
+import type { ReturnsView, VisitHead } from '@ullage/contracts';
+import { useState } from 'react';
 import { ButtonLink } from '../../ui/button-link.tsx';
 import { Segment } from '../../ui/segment.tsx';
 import { State } from '../../ui/state.tsx';
 import { Aside } from './aside.tsx';
 import { CircuitRows } from './circuit-rows.tsx';
 import { CallRows } from './call-rows.tsx';
+import { Dragging } from './dragging.tsx';
 import { PeopleRows } from './people-rows.tsx';
 import { axisOf, countsOf, filtered, stateOf, weekOf, type Filter } from './rows.ts';
-import type { Offer } from './offer.ts';
+import { useChosen } from './use-chosen.ts';
 import { useReturns } from './use-returns.ts';
 import css from './returns.module.css';
 
@@ -62,22 +63,17 @@ interface HeadProps extends Pick<ReturnsProps, 'personId' | 'mayTakeCalls'> {
 /** The first visit worth looking at when the address names none. */
 const firstOf = ({ items, calls }: ReturnsView): string => items[0]?.visit.id ?? calls[0]?.id ?? '';
 
+const mayMove = ({ state }: VisitHead): boolean => state === 'proposed' || state === 'placed';
+
 /** Slack of every circuit above, people on the same axis below, reasons and placing beside. */
 export function Returns({ first, chosen, personId, mayPlace, mayTakeCalls }: ReturnsProps) {
   const { data, refresh, said } = useReturns(first);
   const [filter, setFilter] = useState<Filter>('all');
-  const [selected, setSelected] = useState(chosen || firstOf(first));
-  const [offer, setOffer] = useState<Offer>();
-  const select = useCallback((visitId: string): void => {
-    setSelected(visitId);
-    setOffer(undefined);
-    history.replaceState(null, '', `/returns?visit=${visitId}`);
-    // On a narrow screen the reasons stand below the list; the focus leads there, and a screen reader with it.
-    requestAnimationFrame(() => document.getElementById('visit-title')?.focus());
-  }, []);
+  const { selected, select, pick, offer, setOffer, setDragged, placerRef, drop } = useChosen(chosen || firstOf(first));
   const week = weekOf(data);
   const axis = axisOf(data);
   const shown = filtered(data.items, filter, personId);
+  const calls = filter === 'all' ? data.calls : [];
   const picture = { week, axis, now: data.now, selected, offer, select };
   return (
     <main className={css['page']}>
@@ -85,19 +81,28 @@ export function Returns({ first, chosen, personId, mayPlace, mayTakeCalls }: Ret
         <Head {...{ data, filter, personId, mayTakeCalls }} onFilter={setFilter} />
         <div className={css['circuits']} role="region" aria-label="Circuits and calls" tabIndex={0}>
           <CircuitRows {...picture} items={shown} all={data.items.length} filter={filter} />
-          {filter === 'all' && data.calls.length > 0 && <CallRows {...picture} calls={data.calls} />}
+          {calls.length > 0 && <CallRows {...picture} calls={calls} />}
         </div>
         <div className={css['people']} role="region" aria-label="Who can go" tabIndex={0}>
-          <PeopleRows {...picture} people={data.people} workingDay={data.workingDay} />
+          <PeopleRows {...picture} people={data.people} workingDay={data.workingDay} takesDrops={mayPlace} />
         </div>
       </div>
       <Aside
         key={selected}
-        {...{ data, axis, selected, mayPlace }}
+        {...{ data, axis, selected, mayPlace, placerRef }}
         late={data.items.some((item) => item.visit.id === selected && stateOf(item) === 'late')}
         onOffer={setOffer}
         onChanged={refresh}
       />
+      {mayPlace && (
+        <Dragging
+          {...{ data, axis }}
+          visitIds={[...shown.map(({ visit }) => visit), ...calls].filter(mayMove).map(({ id }) => id)}
+          onPick={pick}
+          onHover={setDragged}
+          onDrop={drop}
+        />
+      )}
       <p className="spoken" role="status">
         {said}
       </p>
