@@ -75,6 +75,7 @@ export function attachDrags(
     monitorForElements({
       canMonitor: ({ source }) => visitOf(source.data) !== '',
       onDragStart: ({ source }) => onStart(visitOf(source.data)),
+      onDropTargetChange: ({ location }) => onHover(hoverOf(location.current)),
       onDrag: ({ location }) => onHover(hoverOf(location.current)),
       onDrop: ({ location }) => onEnd(hoverOf(location.current)),
     }),

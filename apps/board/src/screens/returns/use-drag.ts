@@ -68,7 +68,16 @@ export function useDrag(props: DragProps): { readonly over: Over | undefined; re
   const [over, setOver] = useState<Over>();
   const [shades, setShades] = useState(NO_SHADES);
   const carriedRef = useRef<Carried>(undefined);
+  const hoveredRef = useRef<Hover>(undefined);
 
+  const hover = useEffectEvent((at: Hover | undefined): void => {
+    hoveredRef.current = at;
+    const carried = carriedRef.current;
+    const next = at && carried && overOf(at, carried, props);
+    if (keyOf(next) === keyOf(over)) return;
+    setOver(next);
+    onHover(next && carried && drawn(next, carried.visit, data.people));
+  });
   const begin = useEffectEvent(async (visitId: string): Promise<void> => {
     const visit = headOf(data, visitId);
     if (!visit) return;
@@ -79,6 +88,8 @@ export function useDrag(props: DragProps): { readonly over: Over | undefined; re
     if (carriedRef.current !== alone) return;
     const carried = { visit, calendar, ground };
     carriedRef.current = carried;
+    // The pointer may have come to rest before anything could be said.
+    hover(hoveredRef.current);
     // A person at a time, so that the drag itself never waits.
     for (const { id: personId } of ground ? data.people : []) {
       await frame();
@@ -87,17 +98,11 @@ export function useDrag(props: DragProps): { readonly over: Over | undefined; re
       setShades((old) => new Map(old).set(personId, stretches));
     }
   });
-  const hover = useEffectEvent((at: Hover | undefined): void => {
-    const carried = carriedRef.current;
-    const next = at && carried && overOf(at, carried, props);
-    if (keyOf(next) === keyOf(over)) return;
-    setOver(next);
-    onHover(next && carried && drawn(next, carried.visit, data.people));
-  });
   const end = useEffectEvent((at: Hover | undefined): void => {
     const carried = carriedRef.current;
     const dropped = at && carried && overOf(at, carried, props);
     carriedRef.current = undefined;
+    hoveredRef.current = undefined;
     setOver(undefined);
     setShades(NO_SHADES);
     onHover(undefined);
