@@ -6,6 +6,7 @@ import type {
   CommandName,
   CylinderListView,
   CylinderView,
+  DOUBT_ASKED,
   EvacuationAdvice,
   EvacuationQuery,
   LeakRateSheetView,
@@ -30,8 +31,6 @@ import type {
 import type { Calendar, Instant } from '@ullage/units';
 import type { Database } from '@ullage/database';
 import type { Part, ReadPicture, Shown } from './photos/shapes.ts';
-import type { CylindersAsked } from './views/cylinder-list.ts';
-import type { StatementAsked } from './views/statement.ts';
 
 /** Who acts, as the guard found them on this very request. */
 export interface Actor {
@@ -57,6 +56,20 @@ export interface DeskCommand {
 export interface PageQuery {
   readonly query?: string;
   readonly after?: string;
+}
+export interface CylindersAsked extends PageQuery {
+  /** A gas held, or `empty`. */
+  readonly gas?: string | undefined;
+  readonly doubt?: (typeof DOUBT_ASKED)[number] | undefined;
+  /** Where it was last weighed. */
+  readonly site?: string | undefined;
+}
+export interface StatementAsked {
+  readonly accountId: string;
+  /** One gas; all of them together where none is said. */
+  readonly refrigerant?: string | undefined;
+  /** The line before which to read; the newest lines without it. */
+  readonly before?: string | undefined;
 }
 
 /**

@@ -51,6 +51,17 @@ async function openCustomer(desk: Case, { customer }: Call): Promise<void> {
   if (!known) throw notFound();
 }
 
+type NewSite = NonNullable<Call['site']['new']>;
+const describe = ({ coordinates, ...made }: Omit<NewSite, 'contact'>) => ({
+  ...made,
+  name: made.name ?? made.address,
+  latitude: coordinates?.latitude ?? null,
+  longitude: coordinates?.longitude ?? null,
+  country: made.country ?? 'US',
+  region: made.region ?? null,
+  accessNotes: made.accessNotes ?? null,
+});
+
 async function openSite(desk: Case, { site, customer }: Call): Promise<{ timeZone: string }> {
   const { tenantId } = desk;
   if (!site.new) {
@@ -68,15 +79,7 @@ async function openSite(desk: Case, { site, customer }: Call): Promise<{ timeZon
       id: site.id,
       customerId: customer.id,
       facilityId: facility.id,
-      name: made.name ?? made.address,
-      address: made.address,
-      timeZone: made.timeZone,
-      elevationM: made.elevationM,
-      latitude: made.coordinates?.latitude ?? null,
-      longitude: made.coordinates?.longitude ?? null,
-      country: made.country ?? 'US',
-      region: made.region ?? null,
-      accessNotes: made.accessNotes ?? null,
+      ...describe(made),
       createdAt: toDate(desk.recordedAt),
     },
   });

@@ -1,22 +1,14 @@
 import { EMPTY_CYLINDERS } from '@ullage/contracts';
-import type { CylinderListView, DOUBT_ASKED } from '@ullage/contracts';
+import type { CylinderListView } from '@ullage/contracts';
 import { txQuery } from '@ullage/database';
 import type { Portion } from '@ullage/gasbook';
 import { asTaint } from '../gas/contents.ts';
-import type { PageQuery } from '../office.ts';
+import type { CylindersAsked } from '../office.ts';
 import { toInstant } from '../pipeline/case.ts';
 import { CYLINDER_CHOICES, CYLINDER_LIST } from './cylinder-list.sql.ts';
 import type { CylinderListRow } from './cylinder-list.sql.ts';
 import { cylinderHead } from './cylinders.ts';
 import type { Viewer } from './viewer.ts';
-
-export interface CylindersAsked extends PageQuery {
-  /** A gas held, or `empty`. */
-  readonly gas?: string | undefined;
-  readonly doubt?: (typeof DOUBT_ASKED)[number] | undefined;
-  /** Where it was last weighed. */
-  readonly site?: string | undefined;
-}
 
 const PAGE = 100;
 const orNull = (text: string | undefined): string | null => (text === undefined || text === '' ? null : text);

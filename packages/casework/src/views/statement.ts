@@ -7,16 +7,10 @@ import { customerNames } from './customers.ts';
 import { factLinks } from './fact-link.ts';
 import { STATEMENT, STATEMENT_CURSOR } from './statement.sql.ts';
 import type { StatementRow } from './statement.sql.ts';
+import type { StatementAsked } from '../office.ts';
 import { feedNumber } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
 
-export interface StatementAsked {
-  readonly accountId: string;
-  /** One gas; all of them together where none is said. */
-  readonly refrigerant?: string | undefined;
-  /** The line before which to read; the newest lines without it. */
-  readonly before?: string | undefined;
-}
 /** Lines as they are read: the newest `count` before the cursor, oldest first, and whether there are older ones. */
 export interface StatementPage {
   readonly lines: readonly StatementLine[];

@@ -3,7 +3,7 @@ import type { Refusal } from '@ullage/roster';
 import { dayName } from '../../lib/local-time.ts';
 import { Shape } from '../../ui/state.tsx';
 import type { Moment } from './drag-moment.ts';
-import { RULE_NAMES } from './place-command.ts';
+import { RULE_NAMES } from '../../office/rule-names.ts';
 import css from './drag.module.css';
 
 const ROOM_ABOVE_PX = 150;
