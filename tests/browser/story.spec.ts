@@ -242,7 +242,7 @@ async function secondStop(page: Page): Promise<void> {
 }
 
 const ACTS =
-  /^(Place it|Move it|Take it off the plan|Override|Take a call|Take the call|Register|Invite|Certificate|Sign-in|Try again|Leave it out|Looked at|Withdraw)/;
+  /^(Place it|Suggest|Move it|Take it off the plan|Override|Take a call|Take the call|Register|Invite|Certificate|Sign-in|Try again|Leave it out|Looked at|Withdraw)/;
 test('the auditor reads all of it and has nothing to act with', async () => {
   const page = at('auditor');
   for (const path of [

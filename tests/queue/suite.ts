@@ -103,7 +103,7 @@ function reminders(store: Store): void {
       ['dispatcher', 0],
     ]);
     const { items: shown } = await all.shift.world.office.notices(all.firm.actors.dispatcher);
-    expect(shown[0]?.text).toBe('0417-A: Follow-up verification test, due 2026-05-10.');
+    expect(shown[0]?.text).toBe('0417-A: Follow-up verification test, due 10 May 2026.');
     // The board hears of each, and the trail says that nobody asked for it.
     expect(await all.shift.world.sql(`SELECT op FROM feed WHERE kind = 'notice'`)).toHaveLength(4);
     const audit = await all.shift.world.sql(`SELECT user_id, command_id FROM audit WHERE action = 'duty-reminder'`);

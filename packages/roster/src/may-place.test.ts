@@ -54,6 +54,23 @@ describe('a moment that may stand', () => {
   });
 });
 
+// Egypt's clocks go from 23:59 on the last Thursday of April to 01:00 (IANA tz, Africa/Cairo: Apr lastFri 0:00).
+test('work that ends with a day whose midnight is skipped ends at 24:00, outside the working day', () => {
+  const zone = 'Africa/Cairo';
+  const startsAt = local('2026-04-23', '22:00', zone);
+  const workingDay = { from: '00:00', to: '23:00' };
+  const late = proposal({
+    zone,
+    startsAt,
+    minutes: 120,
+    workingDay,
+    now: local('2026-04-20', '08:00', zone),
+    visit: { duties: [] },
+  });
+  expect(codes(late)).toEqual(['outside-working-day']);
+  expect(codes({ ...late, workingDay: { from: '00:00', to: '24:00' } })).toEqual([]);
+});
+
 describe('certificate by pressure class', () => {
   const may = (certificate: Certificate, appliance: ApplianceKind, pressureClass: PressureClass | null) =>
     codes(

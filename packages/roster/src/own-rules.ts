@@ -29,8 +29,9 @@ export function workingDayRefusals(proposal: Proposal, moment: Moment): Refusal[
   const { calendar, zone } = proposal;
   const { from, to } = proposal.workingDay ?? WORKING_DAY;
   const starts = calendar.timeOf(proposal.startsAt, zone);
-  const clock = calendar.timeOf(calendar.fromEpochMs(moment.endMs), zone);
-  const ends = clock === '00:00' ? '24:00' : clock;
+  const end = calendar.fromEpochMs(moment.endMs);
+  // Work that ends as the day does ends at 24:00, also where the clocks skip midnight and the next day begins at 01:00.
+  const ends = calendar.dayOf(end, zone) === moment.endDay ? calendar.timeOf(end, zone) : '24:00';
   if (moment.startDay === moment.endDay && starts >= from && ends <= to) return [];
   return [
     {
