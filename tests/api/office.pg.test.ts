@@ -25,6 +25,7 @@ const ids = {
   visit: newId(),
   cylinder: newId(),
   person: '',
+  account: '',
 };
 const lb = (value: string) => ({ value, unit: 'lb' });
 const day = (daysAgo: number): string =>
@@ -84,6 +85,9 @@ beforeAll(async () => {
     },
   };
   await expectOk(firm.of.owner.post('/v1/commands/register-person', registered));
+  const books = (await expectOk(firm.of.owner.get('/v1/books'))).json();
+  const accounts = books['accounts'] as { id: string; title: string }[];
+  ids.account = accounts.find(({ title }) => title === 'C-1001')?.id ?? '';
 });
 
 const reads = (): [path: string, url: string][] => [
@@ -100,9 +104,10 @@ const reads = (): [path: string, url: string][] => [
   ],
   ['/v1/visits/{id}/service-record', `/v1/visits/${ids.visit}/service-record`],
   ['/v1/returns', '/v1/returns'],
-  ['/v1/cylinders', '/v1/cylinders?query=C-1001'],
+  ['/v1/cylinders', '/v1/cylinders?query=C-1001&gas=R-448A&doubt=undoubted'],
   ['/v1/cylinders/{id}', `/v1/cylinders/${ids.cylinder}`],
   ['/v1/books', '/v1/books'],
+  ['/v1/books/{id}', `/v1/books/${ids.account}?refrigerant=R-448A`],
   ['/v1/attention', '/v1/attention'],
   ['/v1/notices', '/v1/notices'],
   ['/v1/changes', '/v1/changes?epoch=1&number=0'],
@@ -162,6 +167,7 @@ const WALL: Wall[] = [
   { what: 'visit', id: () => ids.visit, ask: (by, id) => by.get(`/v1/visits/${id}`) },
   { what: 'service record', id: () => ids.visit, ask: (by, id) => by.get(`/v1/visits/${id}/service-record`) },
   { what: 'cylinder', id: () => ids.cylinder, ask: (by, id) => by.get(`/v1/cylinders/${id}`) },
+  { what: 'statement', id: () => ids.account, ask: (by, id) => by.get(`/v1/books/${id}`) },
   { what: 'visits of a person', id: () => ids.person, ask: (by, id) => by.get(`/v1/visits?personId=${id}`) },
   {
     what: 'arriving at a visit',
@@ -222,6 +228,20 @@ describe('another contractor’s id answers byte for byte as one that does not e
     expect(foreign.text).not.toContain('Halloran');
     expect(await checksums(api.admin)).toEqual(before);
   });
+});
+
+test('a filter or a page that cannot be is refused in words, with the field', async () => {
+  const asked = (query: string) => firm.of.owner.get(`/v1/cylinders?${query}`);
+  for (const [query, field] of [
+    ['doubt=perhaps', 'doubt'],
+    ['site=the-shop', 'site'],
+    ['after=2', 'after'],
+    [`gas=${'x'.repeat(41)}`, 'gas'],
+  ]) {
+    const answer = await asked(query ?? '');
+    expect([answer.status, answer.json()['errors']]).toMatchObject([400, [{ pointer: `#/${field}` }]]);
+  }
+  expect((await firm.of.owner.get(`/v1/books/${ids.account}?before=x`)).status).toBe(400);
 });
 
 test('what one contractor recorded is found by nobody else', async () => {

@@ -56,7 +56,9 @@ test('the office, with the demo in it', async ({ browser }) => {
   const units = await get<Ids>(context, '/v1/units');
   const cylinder = await first(context, '/v1/cylinders');
   const paths = ['/returns', '/calls/new', '/units', '/cylinders', `/cylinders/${cylinder}`, '/cylinders/new'];
-  for (const path of [...paths, '/books', '/attention', '/people']) await check(page, path);
+  const { accounts } = await get<{ accounts: { id: string; kind: string }[] }>(context, '/v1/books');
+  const statement = `/books/${accounts.find(({ kind }) => kind === 'circuit')?.id}`;
+  for (const path of [...paths, '/books', statement, '/attention', '/people']) await check(page, path);
   for (const id of new Set(units.items.map(({ unitId }) => unitId))) await check(page, `/units/${id}`);
   expect(faults).toEqual([]);
   await context.close();

@@ -1,3 +1,4 @@
+import { dayWords } from '@ullage/units';
 import type { ReactNode } from 'react';
 import { cx } from '../ui/cx.ts';
 import type { Mark } from '../ui/marks.tsx';
@@ -40,7 +41,9 @@ export function LookLane({ looks, share, ground }: LaneProps & { looks: readonly
   const gap = 0.0091;
   const rows = stackSpans(looks.map((look) => ({ from: share(look.day), to: share(look.day) + gap })));
   const height = 14 + 13 * Math.max(1, ...rows.map((row) => row + 1));
-  const words = looks.map((look) => `${look.day}: ${look.text}, ${MARK_WORDS[look.mark].toLowerCase()}`).join('; ');
+  const words = looks
+    .map((look) => `${dayWords(look.day)}: ${look.text}, ${MARK_WORDS[look.mark].toLowerCase()}`)
+    .join('; ');
   return (
     <svg className={pic['picture']} height={Math.max(44, height)} role="img" aria-label={words || 'No look recorded.'}>
       {ground}
@@ -68,7 +71,7 @@ export function RepairLane({ repairs, share, ground }: LaneProps & { repairs: re
     stackSpans,
   );
   const rows = Math.max(1, ...laid.map((one) => one.row + 1));
-  const words = repairs.map((one) => `${one.day}: ${one.text}`).join('; ');
+  const words = repairs.map((one) => `${dayWords(one.day)}: ${one.text}`).join('; ');
   return (
     <svg className={pic['picture']} height={14 + rows * 18} role="img" aria-label={words || 'No repair recorded.'}>
       {ground}

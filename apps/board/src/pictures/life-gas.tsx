@@ -1,3 +1,4 @@
+import { dayWords } from '@ullage/units';
 import type { ReactNode } from 'react';
 import { cx } from '../ui/cx.ts';
 import type { LifeAddition, LossPoint, LossSlope } from './life.ts';
@@ -54,7 +55,7 @@ function words(additions: readonly LifeAddition[], unit: string): string {
   return additions
     .map(
       ({ day, mass, atRepair }) =>
-        `${day}: ${mass === undefined ? 'mass unknown' : `${mass} ${unit}`}${atRepair ? ', at a repair' : ''}`,
+        `${dayWords(day)}: ${mass === undefined ? 'mass unknown' : `${mass} ${unit}`}${atRepair ? ', at a repair' : ''}`,
     )
     .join('; ');
 }

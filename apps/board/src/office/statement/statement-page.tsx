@@ -1,7 +1,6 @@
 import type { StatementView } from '@ullage/contracts';
 import Link from 'next/link';
 import { ButtonLink } from '../../ui/button-link.tsx';
-import { State } from '../../ui/state.tsx';
 import { Landing } from '../landing.tsx';
 import { statementPath, thingPath } from '../link-to.ts';
 import { gramsWords } from '../masses.ts';
@@ -51,7 +50,7 @@ function Head({ statement }: { statement: StatementView }) {
             <b>{gramsWords(closingGrams)}</b> now
           </>
         )}
-        . In the order things happened, whenever they were written down.
+        . In the order things happened.
         {kind === 'outside' && ' Below zero means: this much came from there.'}
       </p>
       {thing && (
@@ -82,9 +81,7 @@ export function StatementPage({ statement, zone }: { statement: StatementView; z
       <Head statement={statement} />
       <div className={css['list']}>
         {!latest && lines.length > 0 && (
-          <p className={css['aside']}>
-            <State mark="hold">An earlier page</State>: what moved later is on the newest one.
-          </p>
+          <p className={css['aside']}>An earlier page: what moved later is on the newest one.</p>
         )}
         <MovementTable
           caption={`Movements of ${account.title}, oldest first`}

@@ -2,6 +2,7 @@ import type { LeakRateSheetView } from '@ullage/contracts';
 import { dayName, dayWords, localTime } from '../../lib/local-time.ts';
 import { OverLimitBar } from '../../pictures/over-limit-bar.tsx';
 import { FactName } from '../../office/fact-name.tsx';
+import { siteWords } from '../../office/site-words.ts';
 import { Sheet, SheetLines, SheetSection } from '../../ui/sheet.tsx';
 import { Shape } from '../../ui/state.tsx';
 import { grossLines, isShort, pointsApart, sumLines } from './sheet-lines.ts';
@@ -16,6 +17,8 @@ const sources = (of: readonly { readonly source: string }[]): string[] => [...ne
 const peopleWords = (people: LeakRateSheetView['technicians']): string =>
   people.map(({ name, certificates }) => `${name} (${certificates})`).join(', ');
 
+/** More than these would push the sheet off its paper; all of them are on the unit's page and in the books. */
+const SHOWN_FACTS = 4;
 /** Who weighed, and what: an addition rests on weighings, or on what somebody told. */
 function Evidence({ sheet }: Parts) {
   return (
@@ -25,11 +28,12 @@ function Evidence({ sheet }: Parts) {
       ) : (
         <p>Weighed by nobody of this firm: told when the call was taken.</p>
       )}
-      {sheet.facts.map((fact) => (
+      {sheet.facts.slice(-SHOWN_FACTS).map((fact) => (
         <p key={fact.id}>
           From the <FactName fact={fact} />.
         </p>
       ))}
+      {sheet.facts.length > SHOWN_FACTS && <p>And {sheet.facts.length - SHOWN_FACTS} earlier ones.</p>}
       <p>Masses as entered; pounds are not rounded through grams.</p>
       <p>Full charge: {sheet.fullChargeText}.</p>
       <p>Days in {sheet.site.timeZone}.</p>
@@ -235,8 +239,8 @@ export function LeakRateSheet({ sheet }: Parts) {
               </b>{' '}
             </>
           )}
-          {sheet.unitText} at {site.name}, {site.address}, after the addition of {dayName(made.onDay)}{' '}
-          {made.onDay.slice(0, 4)}. {!disagrees(made) && <b>{verdict}</b>}
+          {sheet.unitText} at {siteWords(site)}, after the addition of {dayName(made.onDay)} {made.onDay.slice(0, 4)}.{' '}
+          {!disagrees(made) && <b>{verdict}</b>}
         </>
       }
       signatures={[

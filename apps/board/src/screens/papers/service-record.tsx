@@ -2,6 +2,7 @@ import type { ServiceRecordView } from '@ullage/contracts';
 import type { ReactNode } from 'react';
 import { dayWords, localTime } from '../../lib/local-time.ts';
 import { massWords } from '../../office/masses.ts';
+import { siteWords } from '../../office/site-words.ts';
 import { DefinitionList } from '../../ui/definition-list.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
 import css from './record.module.css';
@@ -75,7 +76,7 @@ function Unit({ record }: { record: Record }) {
         <DefinitionList
           items={[
             { term: 'Owner or operator', value: site.customer.name },
-            { term: 'Where', value: `${site.name}, ${site.address}` },
+            { term: 'Where', value: siteWords(site) },
             ...record.units.map((unit) => ({
               term: `Circuit ${unit.tag}`,
               value: [unit.description, unit.refrigerant].filter(Boolean).join(', '),

@@ -4,6 +4,7 @@ import { dayWords, localTime, longMomentWords } from '../../lib/local-time.ts';
 import { Landing } from '../../office/landing.tsx';
 import { factAnchor } from '../../office/link-to.ts';
 import { RULE_NAMES } from '../../office/rule-names.ts';
+import { siteWords } from '../../office/site-words.ts';
 import { EmptyState } from '../../ui/blank.tsx';
 import { ButtonLink } from '../../ui/button-link.tsx';
 import { DefinitionList } from '../../ui/definition-list.tsx';
@@ -32,7 +33,7 @@ function Head({ page }: { page: VisitView }) {
   const zone = visit.timeZone;
   const items = [
     { term: 'Customer', value: visit.customerName },
-    { term: 'Site', value: site.name === site.address ? site.address : `${site.name}, ${site.address}` },
+    { term: 'Site', value: siteWords(site) },
     ...(site.accessNotes === null ? [] : [{ term: 'Access', value: site.accessNotes }]),
     ...(site.contact === null
       ? []
