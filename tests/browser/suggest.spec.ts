@@ -102,7 +102,7 @@ test.describe('suggest', () => {
     await desk.keyboard.press('ArrowDown');
     await expect(why).toContainText('Drives 30 min more, before the stop at 2 Ferry Row, Dunmoor.');
     await expect(why).toContainText('No other moment drives less.');
-    await expect(desk.getByRole('img', { name: /Rosa Quill: .* 2 visits/ }), 'drawn in her week').toBeVisible();
+    await expect(desk.getByRole('img', { name: /Rosa Quill: .* 3 visits/ }), 'drawn in her week').toBeVisible();
     await desk.keyboard.press('Enter');
     await expect(form().getByRole('button', { name: 'Move it' })).toBeVisible();
     expect(sent.map((url) => new URL(url).pathname)).toEqual(['/v1/commands/place-visit']);
