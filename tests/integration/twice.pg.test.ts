@@ -1,3 +1,4 @@
+import { dayWords } from '@ullage/units';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { onDay } from '../support/day.ts';
 import { newId, openTestOffice } from '../support/office.ts';
@@ -64,7 +65,7 @@ describe('the same command twice, two people at once, a device with a wrong cloc
       expect(people).toHaveLength(1);
       expect(lost[0]!.reason).toMatchObject({
         code: 'stale',
-        message: `Placed already: ${people[0]!.name}, ${day} ${people[0]!.name === 'Rosa Quill' ? '08:00' : '09:15'}.`,
+        message: `Placed already: ${people[0]!.name}, ${dayWords(day)}, ${people[0]!.name === 'Rosa Quill' ? '08:00' : '09:15'}.`,
       });
       expect(startsAt).not.toBeNull();
       const { version } = (await world.office.visit(firm.actors.owner, visitId)).visit;
