@@ -124,9 +124,10 @@ function mayStand(startMs: number, person: Candidate, request: SuggestRequest): 
   const endMs = startMs + minutes * MINUTE;
   const [start, end] = [wallOf(startMs, zone), wallOf(endMs, zone)];
   const { from, to } = request.workingDay ?? { from: '07:00', to: '17:00' };
-  const lastDay = end.clock === '00:00' ? after(end.day, -1) : end.day;
-  if (lastDay !== start.day) return false;
-  if (start.clock < from || (end.clock === '00:00' ? '24:00' : end.clock) > to) return false;
+  // A day ends at the first instant of the next, whatever the clock then shows: in Cairo it may show 01:00.
+  const endsDay = endMs === midnight(end.day, zone);
+  if ((endsDay ? after(end.day, -1) : end.day) !== start.day) return false;
+  if (start.clock < from || (endsDay ? '24:00' : end.clock) > to) return false;
   if (!certified(person.certificates, start.day, visit.circuits[0]!.pressureClass as 'high' | 'low')) return false;
   return stopsOf(person, request).every(({ place, from: stopMs, to: overMs }) => {
     const way = driving(place, visit.place) * MINUTE;

@@ -75,9 +75,9 @@ describe('a refusal', () => {
   });
   test('says all its rules, and whether each bends: only our two can, and only where the answer says so', () => {
     const bends = (code: string, whose: string, overridable = true) =>
-      refusingRules(parseProblem(422, { rules: [{ whose, overridable, code, text: 'Ends 2026-05-10.' }] }))[0];
+      refusingRules(parseProblem(422, { rules: [{ whose, overridable, code, text: 'Ends 10 May 2026.' }] }))[0];
     expect(bends('double-booked', 'ours')).toMatchObject({ bends: true, source: 'nobody is in two places at once' });
-    expect(bends('double-booked', 'ours')?.why).toBe('Ends Sun 10 May.');
+    expect(bends('double-booked', 'ours')?.why).toBe('Ends 10 May 2026.');
     expect(bends('outside-working-day', 'ours', false)?.bends).toBe(false);
     expect(bends('in-the-past', 'ours')?.bends).toBe(false);
     expect(bends('apprentice-alone', 'law')?.bends).toBe(false);
