@@ -66,7 +66,9 @@ function inPage(key: string | null): Control[] {
     enter: () => button.click(),
   });
   const count = new Map<string, number>();
-  const found = [...document.querySelectorAll<HTMLElement>('main :is(input, textarea, select, button[aria-pressed])')]
+  // A file is chosen in the browser's own window and is kept only when it has been read: photos.spec.ts.
+  const controls = 'main :is(input:not([type="file"]), textarea, select, button[aria-pressed])';
+  const found = [...document.querySelectorAll<HTMLElement>(controls)]
     .map((control) => {
       if (control instanceof HTMLSelectElement) return ofSelect(control);
       if (control instanceof HTMLButtonElement) return ofButton(control);
