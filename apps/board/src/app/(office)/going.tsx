@@ -16,19 +16,19 @@ export function Going() {
       const { detail } = event as CustomEvent<string>;
       const to = new URL(detail, location.href);
       const stays = to.pathname + to.search === location.pathname + location.search;
-      setFrom(stays ? undefined : at);
+      // The event comes inside the router's transition, which would hold this back until the page is there.
+      setTimeout(() => setFrom(stays ? undefined : at));
     };
     addEventListener(GOING, begin);
     return () => removeEventListener(GOING, begin);
   }, [at]);
   return (
-    <div className={css['going']} role="status">
-      {/* The address changes with the page: then it is there. */}
-      {from === at && (
-        <i>
-          <span className="spoken">Opening the page</span>
-        </i>
-      )}
+    <div className={css['going']}>
+      <p className="spoken" role="status">
+        {/* The address changes with the page: then it is there. */}
+        {from === at ? 'Opening the page' : ''}
+      </p>
+      {from === at && <i />}
     </div>
   );
 }
