@@ -23,7 +23,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   circuit: change('closed_at decided_by decision_why equipment installed_on letter subsector use'),
   command: change('answer applied_at state'),
   command_wait: REMOVE,
-  contact: ADD,
+  contact: change('name phone'),
   customer: change('name'),
   cylinder: change(
     'dedicated_to label location_id made_month merged_into_id owner_customer_id serial service_pressure_kpa_gauge specification test_kind tested_month water_capacity_kg',
@@ -52,7 +52,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   outbox: ['DELETE', ...change('last_error sent_at tries')], // what was sent is pruned; a trigger keeps what waits
   person: change('name'),
   reminder: change('dropped_at reminded_at'),
-  site: change('access_notes address country elevation_m latitude longitude name region time_zone'),
+  site: change('access_notes address country elevation_assumed elevation_m latitude longitude name region time_zone'),
   taint: change('cleared_by_fact withdrawn_at'),
   tenant: ['SELECT', ...columns('UPDATE', SETTINGS)],
   unit: change('description tag'),

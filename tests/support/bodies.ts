@@ -61,6 +61,13 @@ function desk(given: Given): Pick<Bodies, DeskName> {
       testedMonth: '2024-03',
       ownerCustomerId: of.customer,
     }),
+    'describe-site': () => ({ siteId: of.site, elevationM: 1610, contact: { name: 'Ines Roper', phone: '555 0142' } }),
+    'describe-circuit': () => ({ circuitId: of.circuit, why: 'Seen on the roof.', equipment: 'rack' }),
+    'set-full-charge': () => ({
+      circuitId: of.circuit,
+      fromOn: '2026-04-01',
+      fullCharge: { mass: { value: '218', unit: 'lb' }, method: 'calculated' },
+    }),
     'settle-attention': () => ({ attentionId: attention, how: 'leave-out' }),
   };
 }
@@ -71,6 +78,9 @@ type DeskName =
   | 'register-person'
   | 'register-instrument'
   | 'register-cylinder'
+  | 'describe-site'
+  | 'describe-circuit'
+  | 'set-full-charge'
   | 'settle-attention';
 type GasName = 'record-recovery' | 'record-charge' | 'record-service-loss' | 'correct-weighing';
 

@@ -2,6 +2,7 @@ import type { CommandBody, CommandName } from '@ullage/contracts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { correctWeighing } from './correct-weighing.ts';
 import { recordCharge, recordRecovery, recordServiceLoss } from './gas-moves.ts';
+import { describeCircuit, describeSite, setFullCharge } from './describe-place.ts';
 import { placeVisit, unplaceVisit } from './place-visit.ts';
 import { registerCylinder, registerInstrument, registerPerson } from './register.ts';
 import { settleAttention } from './settle-attention.ts';
@@ -19,6 +20,9 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'register-instrument': registerInstrument,
   'register-cylinder': registerCylinder,
   'settle-attention': settleAttention,
+  'describe-site': describeSite,
+  'describe-circuit': describeCircuit,
+  'set-full-charge': setFullCharge,
   'record-owner-told': visit.recordOwnerTold,
   arrive: visit.arrive,
   'record-safety': visit.recordSafety,

@@ -7,6 +7,7 @@ import { dayToDate, notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
 import { addFact } from './facts.ts';
+import { createFullCharge } from './full-charge.ts';
 
 type Call = CommandBody<'take-call'>;
 const CALL_MINUTES = 180;
@@ -52,8 +53,10 @@ async function openCustomer(desk: Case, { customer }: Call): Promise<void> {
 }
 
 type NewSite = NonNullable<Call['site']['new']>;
-const describe = ({ coordinates, ...made }: Omit<NewSite, 'contact'>) => ({
+const describe = ({ coordinates, elevationM, ...made }: Omit<NewSite, 'contact'>) => ({
   ...made,
+  elevationM: elevationM ?? 0,
+  elevationAssumed: elevationM === undefined,
   name: made.name ?? made.address,
   latitude: coordinates?.latitude ?? null,
   longitude: coordinates?.longitude ?? null,
@@ -157,27 +160,6 @@ async function createCircuit(desk: Case, given: { call: Call; made: NewCircuit; 
   });
   const id = desk.world.newId();
   await desk.tx.gasAccount.create({ data: { tenantId, id, kind: 'circuit', circuitId: call.circuit.id } });
-}
-
-async function createFullCharge(
-  desk: Case,
-  given: { circuitId: string; entered: NewCircuit['fullCharge']; fromOn: Date },
-): Promise<void> {
-  const { entered, ...rest } = given;
-  await desk.tx.fullCharge.create({
-    data: {
-      ...rest,
-      tenantId: desk.tenantId,
-      id: desk.world.newId(),
-      value: entered.mass.value,
-      unit: entered.mass.unit,
-      method: entered.method,
-      lowValue: entered.low?.value ?? null,
-      highValue: entered.high?.value ?? null,
-      decidedBy: desk.actor.userId,
-      recordedAt: toDate(desk.recordedAt),
-    },
-  });
 }
 
 /** A figure given today is taken to hold for the whole history that was told with it. */

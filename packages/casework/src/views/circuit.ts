@@ -11,6 +11,7 @@ import { factViews, instrumentChecks, leakPointView, lookView } from './history.
 import { calculationsOf, dutiesOf, headroomOf, rulebooksOf } from './law.ts';
 import type { Viewer } from './viewer.ts';
 import { FULL_CHARGE_WORDS, TAINT_WORDS_LONG, USE_WORDS, wordOf } from './words.ts';
+import { LATEST_FULL_CHARGE } from '../law/latest-full-charge.ts';
 
 type Addition = CircuitView['additions'][number];
 
@@ -75,13 +76,17 @@ interface FullChargeRow {
   readonly value: string;
   readonly unit: string;
   readonly method: string;
+  readonly lowValue: string | null;
+  readonly highValue: string | null;
   readonly fromOn: Date;
 }
 /** Every circuit has one since its call was taken. */
 function fullChargeView(row: FullChargeRow | undefined): CircuitView['fullCharge'] {
   if (!row) throw new Error('a circuit without a full charge');
   const mass = { value: row.value, unit: row.unit as EnteredMass['unit'] };
-  return { mass, methodText: wordOf(FULL_CHARGE_WORDS, row.method), fromOn: dateToDay(row.fromOn) };
+  const { lowValue, highValue, unit } = row;
+  const rangeText = lowValue === null || highValue === null ? null : `${lowValue} to ${highValue} ${unit}`;
+  return { mass, methodText: wordOf(FULL_CHARGE_WORDS, row.method), fromOn: dateToDay(row.fromOn), rangeText };
 }
 
 const EVENT_KINDS = [
@@ -103,7 +108,7 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
     include: {
       unit: { select: { tag: true } },
       gasAccount: { include: { balances: true } },
-      fullCharges: { orderBy: { fromOn: 'desc' }, take: 1 },
+      fullCharges: LATEST_FULL_CHARGE,
     },
   });
   const file = await circuitFile(tx, tenantId, circuitId);
@@ -130,6 +135,9 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
     refrigerant: circuit.refrigerant,
     use: circuit.use,
     useText: wordOf(USE_WORDS, circuit.use),
+    equipment: circuit.equipment,
+    subsector: circuit.subsector,
+    decision: circuit.decisionWhy,
     installedOn: file.facts.installedOn ?? null,
     fullCharge: fullChargeView(circuit.fullCharges[0]),
     rulebooks: rulebooksOf(viewer, file),

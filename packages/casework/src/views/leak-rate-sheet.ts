@@ -13,7 +13,11 @@ export async function leakRateSheet(viewer: Viewer, id: string): Promise<LeakRat
   const { tx, tenantId } = viewer;
   const row = await tx.calculation.findUnique({
     where: { tenantId_id: { tenantId, id } },
-    include: { circuit: { include: { unit: true, fullCharges: { orderBy: { fromOn: 'asc' } } } } },
+    include: {
+      circuit: {
+        include: { unit: true, fullCharges: { orderBy: [{ fromOn: 'asc' }, { recordedAt: 'asc' }, { id: 'asc' }] } },
+      },
+    },
   });
   const site = row && (await loadSite(tx, tenantId, row.circuit.unit.siteId));
   if (!row || !site) throw notFound();

@@ -21,6 +21,11 @@ export function siteView(row: Row): Site {
     address: row.address,
     timeZone: row.timeZone,
     elevationM: Number(row.elevationM),
+    elevationAssumed: row.elevationAssumed,
+    coordinates:
+      row.latitude === null || row.longitude === null
+        ? null
+        : { latitude: Number(row.latitude), longitude: Number(row.longitude) },
     barometerKpa: siteBarometerKpa(row),
     accessNotes: row.accessNotes,
     contact: contact ? { name: contact.name, phone: contact.phone } : null,

@@ -7,6 +7,7 @@ import { loadSite, siteView } from './site.ts';
 import { feedNumber } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
 import { DUTY_WORDS, PURPOSE_WORDS, wordOf } from './words.ts';
+import { LATEST_FULL_CHARGE } from '../law/latest-full-charge.ts';
 
 export async function unitView(viewer: Viewer, unitId: string): Promise<UnitView> {
   const { tx, tenantId } = viewer;
@@ -69,7 +70,7 @@ export async function unitList(viewer: Viewer, { query, after }: PageQuery): Pro
     },
     include: {
       unit: { include: { site: { include: { customer: true } } } },
-      fullCharges: { orderBy: { fromOn: 'desc' }, take: 1 },
+      fullCharges: LATEST_FULL_CHARGE,
       calculations: { where: { standing: true }, orderBy: { onDay: 'desc' }, take: 1 },
       duties: { where: { state: 'open', dueAt: { not: null } }, orderBy: { dueAt: 'asc' }, take: 1 },
     },
@@ -127,7 +128,7 @@ export async function placesView({ tx, tenantId }: Viewer, { query }: PageQuery)
     include: {
       units: {
         include: {
-          circuits: { include: { fullCharges: { orderBy: { fromOn: 'desc' }, take: 1 } }, orderBy: { letter: 'asc' } },
+          circuits: { include: { fullCharges: LATEST_FULL_CHARGE }, orderBy: { letter: 'asc' } },
         },
         orderBy: { tag: 'asc' },
       },

@@ -5,6 +5,7 @@ import type { EnteredMass } from '@ullage/units';
 import { siteBarometerKpa } from '../commands/site-readings.ts';
 import { notFound } from '../pipeline/case.ts';
 import type { Viewer } from '../views/viewer.ts';
+import { LATEST_FULL_CHARGE } from '../law/latest-full-charge.ts';
 
 /** Machines in use today were made after the rule's date (15 November 1993); an older one says its own date. */
 const MODERN_MACHINE = '2000-01-01';
@@ -18,7 +19,7 @@ export async function evacuationAdvice(
   const link = await tx.visitCircuit.findUnique({
     where: { tenantId_visitId_circuitId: { tenantId, visitId: asked.visitId, circuitId: asked.circuitId } },
     include: {
-      circuit: { include: { fullCharges: { orderBy: { fromOn: 'desc' }, take: 1 } } },
+      circuit: { include: { fullCharges: LATEST_FULL_CHARGE } },
       visit: { include: { site: true } },
     },
   });

@@ -1,5 +1,5 @@
 /** What the office reports: calls, placements, people, things. */
-import { EQUIPMENT, USES } from '@ullage/rulebook';
+import { EQUIPMENT, SUBSECTORS, USES } from '@ullage/rulebook';
 import * as z from 'zod';
 import { Role } from '../access.ts';
 import {
@@ -16,15 +16,7 @@ import {
   TimeZone,
 } from '../primitives.ts';
 import { Refrigerant } from '../refrigerants.ts';
-
-export const FULL_CHARGE_METHODS = ['manufacturer', 'calculated', 'measured', 'range'] as const;
-
-const FullChargeEntry = z.strictObject({
-  mass: mass('Full charge', { positive: true, atMostKg: 50_000 }),
-  method: z.enum(FULL_CHARGE_METHODS, { error: 'Full charge: say where the figure comes from.' }),
-  low: mass('Lower end of the range', { positive: true }).optional(),
-  high: mass('Upper end of the range', { positive: true }).optional(),
-});
+import { FullChargeEntry } from './places.ts';
 
 /** An existing record is named by its id alone; a new one brings its own id and what it is. */
 const CallCustomer = z.strictObject({
@@ -38,7 +30,7 @@ const CallSite = z.strictObject({
       address: text('Site address', { max: 300 }),
       name: optionalText('Site name', { max: 120 }),
       timeZone: TimeZone,
-      elevationM: Elevation,
+      elevationM: Elevation.optional().meta({ description: 'Without it sea level is taken, and said to be taken.' }),
       coordinates: Coordinates.optional().meta({
         description: 'Without them every drive to it is taken for 30 minutes.',
       }),
@@ -65,7 +57,7 @@ const CallCircuit = z.strictObject({
       refrigerant: Refrigerant,
       use: z.enum(USES, { error: 'Use: choose one, as commercial refrigeration.' }),
       equipment: z.enum(EQUIPMENT).optional(),
-      subsector: z.enum(['residential-light-commercial-ac']).optional(),
+      subsector: z.enum(SUBSECTORS, { error: 'Subsector: choose one, or none.' }).optional(),
       decisionWhy: note('Why this subsector'),
       installedOn: dayText('Installed on').optional(),
       fullCharge: FullChargeEntry,

@@ -7,9 +7,11 @@ import type { Permission } from '../access.ts';
 import { Id, instantText } from '../primitives.ts';
 import * as desk from './desk.ts';
 import * as field from './field.ts';
+import * as places from './places.ts';
 
 export * from './desk.ts';
 export * from './field.ts';
+export * from './places.ts';
 
 interface CommandKind<Body extends z.ZodType> {
   readonly body: Body;
@@ -25,6 +27,9 @@ export const COMMANDS = {
   'register-instrument': kind('instrument.register', desk.RegisterInstrument),
   'register-cylinder': kind('cylinder.register', desk.RegisterCylinder),
   'settle-attention': kind('attention.settle', desk.SettleAttention),
+  'describe-site': kind('call.take', places.DescribeSite),
+  'describe-circuit': kind('call.take', places.DescribeCircuit),
+  'set-full-charge': kind('call.take', places.SetFullCharge),
   'record-owner-told': kind('visit.record', desk.LinkOwnerTold),
   arrive: kind('visit.record', field.Arrive),
   'record-safety': kind('visit.record', field.RecordSafety),

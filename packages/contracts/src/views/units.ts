@@ -20,6 +20,8 @@ export const SiteView = z
     address: z.string(),
     timeZone: z.string(),
     elevationM: z.number(),
+    elevationAssumed: z.boolean().meta({ description: 'Nobody gave it: sea level is taken.' }),
+    coordinates: z.object({ latitude: z.number(), longitude: z.number() }).nullable(),
     barometerKpa: z.number(),
     accessNotes: z.string().nullable(),
     contact: z.object({ name: z.string(), phone: z.string().nullable() }).nullable(),
@@ -36,8 +38,16 @@ export const CircuitView = z
     refrigerant: z.string(),
     use: z.string(),
     useText: z.string(),
+    equipment: z.string(),
+    subsector: z.string().nullable(),
+    decision: z.string().nullable().meta({ description: 'Why use, equipment and subsector were decided so.' }),
     installedOn: z.string().nullable(),
-    fullCharge: z.object({ mass: MassView, methodText: z.string(), fromOn: z.string() }),
+    fullCharge: z.object({
+      mass: MassView,
+      methodText: z.string(),
+      fromOn: z.string(),
+      rangeText: z.string().nullable(),
+    }),
     rulebooks: z.array(
       z.object({
         rulebook: z.string(),

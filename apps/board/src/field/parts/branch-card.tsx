@@ -10,6 +10,7 @@ type Branch = NonNullable<VisitView['branch']>;
 
 /** What the reading says about the charge, and how to go on. */
 export function BranchCard({ branch }: { branch: Branch }) {
+  const { view } = useVisit();
   const isStop = branch.state === 'above-saturation';
   return (
     <>
@@ -19,6 +20,7 @@ export function BranchCard({ branch }: { branch: Branch }) {
       <section className={css['card']} data-stop={isStop || undefined} aria-label="What it means">
         <h2>{branch.title}</h2>
         <p>{branch.next}</p>
+        {view.site.elevationAssumed && <p>Read as at sea level: the height of the site is not known.</p>}
       </section>
     </>
   );

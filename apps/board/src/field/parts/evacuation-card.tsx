@@ -79,7 +79,8 @@ export function EvacuationCard({ values }: { values: RecoveryPlan }) {
         Say what you take it from: the level the law asks then stands here, before you start.
       </p>
     );
-  if (advice) return <Advice advice={advice} readKpa={kpaOf(values.stop, view.site.barometerKpa)} />;
+  const { barometerKpa, elevationAssumed } = view.site;
+  if (advice) return <Advice {...{ advice, elevationAssumed }} readKpa={kpaOf(values.stop, barometerKpa)} />;
   if (!problem) return <p className={css['source']}>Asking what level the law wants</p>;
   return (
     <section className={css['card']} data-stop role="alert">
@@ -91,7 +92,12 @@ export function EvacuationCard({ values }: { values: RecoveryPlan }) {
   );
 }
 
-function Advice({ advice, readKpa }: { advice: EvacuationAdvice; readKpa: number | undefined }) {
+interface AdviceProps {
+  readonly advice: EvacuationAdvice;
+  readonly readKpa: number | undefined;
+  readonly elevationAssumed: boolean;
+}
+function Advice({ advice, readKpa, elevationAssumed }: AdviceProps) {
   const { pressure } = useUnits();
   return (
     <section
@@ -109,6 +115,8 @@ function Advice({ advice, readKpa }: { advice: EvacuationAdvice; readKpa: number
       <p className={css['source']}>
         Site pressure {pressureWords(advice.siteKpa, 'kpa', advice.siteKpa)}, that is{' '}
         {pressureWords(advice.siteKpa, pressure, advice.siteKpa)}.
+        {elevationAssumed &&
+          ' The height of the site is not known: sea level is taken. Ask the office to put it right.'}
       </p>
     </section>
   );

@@ -5,6 +5,7 @@ import { dutyLeft } from '../duty-left.ts';
 import { statementPath, unitPath, visitPath } from '../link-to.ts';
 import { gramsWords, massWords } from '../masses.ts';
 import { dayWords } from '../when.ts';
+import { KnownMenu } from './known/known-menu.tsx';
 import css from '../office.module.css';
 
 /** The nearest open duty, or that nothing is open: the first thing to know about a circuit. */
@@ -56,8 +57,15 @@ function Doubts({ circuit }: { circuit: CircuitView }) {
   ));
 }
 
+export interface UnitHeadProps {
+  readonly unit: UnitView;
+  readonly circuit: CircuitView;
+  readonly today: string;
+  readonly mayPutRight: boolean;
+}
+
 /** Site, gas, use, charge, law: what a circuit is, in one breath. */
-export function UnitHead({ unit, circuit, today }: { unit: UnitView; circuit: CircuitView; today: string }) {
+export function UnitHead({ unit, circuit, today, mayPutRight }: UnitHeadProps) {
   const { site } = unit;
   const books = circuit.rulebooks.filter((book) => book.inScope).map((book) => book.title);
   return (
@@ -69,18 +77,21 @@ export function UnitHead({ unit, circuit, today }: { unit: UnitView; circuit: Ci
         <div className={css['standing']}>
           <Standing circuit={circuit} today={today} />
           <Circuits unit={unit} shown={circuit} />
+          {mayPutRight && <KnownMenu site={site} circuit={circuit} today={today} />}
         </div>
       </div>
       <ul className={css['facts']}>
         <li>
           <b>{site.name}</b>
-          {site.name !== site.address && <>, {site.address}</>}, {site.elevationM.toLocaleString('en-US')} m
+          {site.name !== site.address && <>, {site.address}</>},{' '}
+          {site.elevationAssumed ? 'height not known, sea level taken' : `${site.elevationM.toLocaleString('en-US')} m`}
         </li>
         <li>
           <b>{circuit.refrigerant}</b> {circuit.useText}
         </li>
         <li>
           full charge <b>{massWords(circuit.fullCharge.mass)}</b>, {circuit.fullCharge.methodText}
+          {circuit.fullCharge.rangeText !== null && <> ({circuit.fullCharge.rangeText})</>}
         </li>
         {circuit.accountId !== null && (
           <li>

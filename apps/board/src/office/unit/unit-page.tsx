@@ -13,8 +13,14 @@ import { Additions, Events, Looks, Rulebooks, Visits } from './record.tsx';
 import { UnitHead } from './unit-head.tsx';
 import css from '../office.module.css';
 
+export interface UnitPageProps {
+  readonly unit: UnitView;
+  readonly letter: string | undefined;
+  readonly mayPutRight: boolean;
+}
+
 /** A unit's past on one line of time, what is left before the law's line, and what the law asks; circuit by circuit. */
-export function UnitPage({ unit, letter }: { unit: UnitView; letter: string | undefined }) {
+export function UnitPage({ unit, letter, mayPutRight }: UnitPageProps) {
   const circuit = unit.circuits.find((one) => one.letter === letter) ?? unit.circuits[0];
   if (!circuit)
     return (
@@ -29,7 +35,7 @@ export function UnitPage({ unit, letter }: { unit: UnitView; letter: string | un
     <main className={css['page']}>
       <RefreshOnChange />
       <Landing />
-      <UnitHead unit={unit} circuit={circuit} today={at.today} />
+      <UnitHead unit={unit} circuit={circuit} today={at.today} mayPutRight={mayPutRight} />
       <UnitLifeLine {...lifeOf(circuit, at)} label={`The life of ${circuit.tag} on one line of time`} />
       <details className={css['table']}>
         <summary>The same as a table</summary>

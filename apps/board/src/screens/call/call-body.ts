@@ -3,8 +3,7 @@
  * form itself, and nobody needs them to begin typing.
  */
 import { faultsOf, TakeCall, type CommandBody } from '@ullage/contracts';
-import type { MassUnit } from '@ullage/units';
-import { massFromText } from '../../lib/mass-text.ts';
+import { fullChargeFrom, massOf } from '../../lib/full-charge-text.ts';
 import type { FieldProblem } from '../../lib/problem.ts';
 import { callField, contactFrom, elevationM, unitTag } from './call-form.ts';
 import type { CallDraft } from './call-form.ts';
@@ -12,10 +11,6 @@ import { pastDay } from './past-day.ts';
 
 const optional = <K extends string>(key: K, text: string): { [key in K]?: string } =>
   (text.trim() === '' ? {} : { [key]: text.trim() }) as { [key in K]?: string };
-const massOf = (text: string, unit: MassUnit): { value: string; unit: MassUnit } => {
-  const read = massFromText(text, unit);
-  return read.ok ? { value: read.mass.value, unit: read.mass.unit } : { value: text.trim(), unit };
-};
 
 /** What to say of a required field that is empty: shorter than what the contract says of wrong text. */
 const EMPTY_WORDS = {
@@ -41,7 +36,7 @@ function siteOf(draft: CallDraft): unknown {
     new: {
       address: draft.address,
       timeZone: draft.timeZone,
-      elevationM: elevationM(draft.elevation, draft.elevationUnit),
+      ...(draft.elevation.trim() === '' ? {} : { elevationM: elevationM(draft.elevation, draft.elevationUnit) }),
       ...optional('accessNotes', draft.access),
       ...(contact ? { contact } : {}),
     },
@@ -54,7 +49,7 @@ function equipmentOf(draft: CallDraft): { unit: unknown; circuit: unknown } {
     ...(letter === undefined ? {} : { letter }),
     refrigerant: draft.refrigerant,
     use: draft.use,
-    fullCharge: { mass: massOf(draft.charge, draft.chargeUnit), method: draft.chargeFrom },
+    fullCharge: fullChargeFrom({ text: draft.charge, unit: draft.chargeUnit, method: draft.chargeFrom }),
   };
   const unit =
     draft.unitId === ''

@@ -28,6 +28,7 @@ export interface CallDraft {
   readonly customer: string;
   readonly address: string;
   readonly timeZone: string;
+  /** Empty: nobody knows; sea level is taken, and said to be. */
   readonly elevation: string;
   readonly elevationUnit: 'ft' | 'm';
   readonly access: string;
@@ -47,7 +48,7 @@ export function emptyDraft(newId: () => string, of: { timeZone: string; massUnit
   const ids = { customer: newId(), site: newId(), unit: newId(), circuit: newId(), visit: newId() };
   const known = { customerId: '', siteId: '', unitId: '', circuitId: '' };
   const place = { customer: '', address: '', timeZone: of.timeZone, access: '', contact: '' };
-  const height = { elevation: '0', elevationUnit: 'ft' } as const;
+  const height = { elevation: '', elevationUnit: 'ft' } as const;
   const unit = { unit: '', what: '', refrigerant: '', use: '', charge: '', chargeUnit: of.massUnit };
   return {
     key: newId(),

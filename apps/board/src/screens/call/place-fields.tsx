@@ -97,7 +97,12 @@ function NewSite({ draft, change, errors }: CallPartProps) {
       <NumberField
         id="elevation"
         label="Elevation"
-        hint="Above sea level; gauges are read against it."
+        optional
+        hint={
+          draft.elevation.trim() === ''
+            ? 'Gauges are read against it; left empty, sea level is taken and said to be.'
+            : 'Above sea level; gauges are read against it.'
+        }
         units={HEIGHTS}
         value={{ text: draft.elevation, unit: draft.elevationUnit }}
         error={errors['elevation']}

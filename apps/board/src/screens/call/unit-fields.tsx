@@ -5,21 +5,8 @@ import { Select } from '../../ui/select.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { refrigerantFrom } from './call-form.ts';
 import { chosenId, type CallPartProps } from './place-fields.tsx';
+import { CHARGE_FROM_OPTIONS, RANGE_HINT, USE_OPTIONS } from '../../office/circuit-choices.ts';
 import css from './call.module.css';
-
-const USE_OPTIONS = [
-  { value: 'commercial-refrigeration', text: 'Commercial refrigeration' },
-  { value: 'industrial-process-refrigeration', text: 'Industrial process refrigeration' },
-  { value: 'comfort-cooling', text: 'Comfort cooling' },
-  { value: 'refrigerated-transport', text: 'Refrigerated transport' },
-  { value: 'other', text: 'Other appliance' },
-];
-/** A range needs its two ends and is entered on the unit's own page. */
-const FROM_OPTIONS = [
-  { value: 'manufacturer', text: 'Maker\u2019s figure' },
-  { value: 'calculated', text: 'Calculated from components' },
-  { value: 'measured', text: 'Measured by weight' },
-];
 
 function UnitField({ draft, change, errors, places }: CallPartProps) {
   const units = places.units.filter(({ siteId }) => siteId === draft.siteId);
@@ -91,6 +78,7 @@ function NewCircuit({ draft, change, errors, gases }: CallPartProps) {
       <MassField
         id="charge"
         label="Full charge"
+        hint={draft.chargeFrom === 'range' ? RANGE_HINT : undefined}
         value={{ text: draft.charge, unit: draft.chargeUnit }}
         error={errors['charge']}
         onChange={({ text, unit }) => change({ charge: text, chargeUnit: unit })}
@@ -98,7 +86,7 @@ function NewCircuit({ draft, change, errors, gases }: CallPartProps) {
       <Select
         id="chargeFrom"
         label="Figure from"
-        options={FROM_OPTIONS}
+        options={CHARGE_FROM_OPTIONS}
         value={draft.chargeFrom}
         error={errors['chargeFrom']}
         onChange={({ target }) => change({ chargeFrom: target.value })}

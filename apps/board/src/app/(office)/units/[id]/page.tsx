@@ -2,6 +2,7 @@ import { UnitView } from '@ullage/contracts';
 import type { Metadata } from 'next';
 import { cache } from 'react';
 import { getRecord } from '../../../../lib/api.ts';
+import { getMe } from '../../../../lib/session.ts';
 import { UnitPage } from '../../../../office/unit/unit-page.tsx';
 
 /** Once a page: its title and its body ask for the same. */
@@ -16,5 +17,12 @@ export async function generateMetadata({ params }: PageProps<'/units/[id]'>): Pr
 
 export default async function Page({ params, searchParams }: PageProps<'/units/[id]'>) {
   const [{ id }, { circuit }] = await Promise.all([params, searchParams]);
-  return <UnitPage unit={await getUnit(id)} letter={typeof circuit === 'string' ? circuit : undefined} />;
+  const [unit, me] = await Promise.all([getUnit(id), getMe()]);
+  return (
+    <UnitPage
+      unit={unit}
+      letter={typeof circuit === 'string' ? circuit : undefined}
+      mayPutRight={me.permissions.includes('call.take')}
+    />
+  );
 }

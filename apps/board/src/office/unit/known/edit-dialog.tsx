@@ -1,0 +1,64 @@
+'use client';
+import type { CommandName } from '@ullage/contracts';
+import { useRouter } from 'next/navigation';
+import type { ReactNode } from 'react';
+import { useAct } from '../../../screens/people/use-act.ts';
+import { Button } from '../../../ui/button.tsx';
+import { Dialog } from '../../../ui/dialog.tsx';
+import { ProblemSummary } from '../../../ui/problem-summary.tsx';
+import { tell } from '../../../ui/toast.tsx';
+import { messages } from './edits.ts';
+import css from './known.module.css';
+
+type FieldOf = (pointer: string) => { id: string; label: string } | undefined;
+export interface EditDialogProps {
+  readonly title: string;
+  readonly command: CommandName;
+  /** The command's body, made when it is sent. */
+  readonly body: () => unknown;
+  readonly fieldOf: FieldOf;
+  readonly done: string;
+  readonly onClose: () => void;
+  readonly children: (errors: Readonly<Record<string, string>>) => ReactNode;
+}
+
+/** One command behind one form: what stands is filled in, what is refused is told at its field. */
+export function EditDialog({ title, command, body, fieldOf, done, onClose, children }: EditDialogProps) {
+  const { busy, problem, act } = useAct();
+  const router = useRouter();
+  async function save(): Promise<void> {
+    const saved = await act(`/v1/commands/${command}`, { body: { body: body() } });
+    if (saved === undefined) return;
+    tell(done, 'done');
+    router.refresh();
+    onClose();
+  }
+  return (
+    <Dialog
+      open
+      title={title}
+      onClose={onClose}
+      actions={
+        <>
+          <Button kind="main" busy={busy} onClick={() => void save()}>
+            Save
+          </Button>
+          <Button onClick={onClose}>Leave it</Button>
+        </>
+      }
+    >
+      <form
+        className={css['fields']}
+        noValidate
+        onSubmit={(event) => {
+          event.preventDefault();
+          if (!busy) void save();
+        }}
+      >
+        <ProblemSummary problem={problem} fieldOf={fieldOf} />
+        {children(messages(problem?.errors ?? [], fieldOf))}
+        <button type="submit" hidden />
+      </form>
+    </Dialog>
+  );
+}
