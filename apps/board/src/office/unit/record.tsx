@@ -202,7 +202,7 @@ export function Visits({ visits, at }: { visits: UnitView['visits']; at: SiteDay
   );
 }
 
-export function Rulebooks({ rulebooks }: { rulebooks: CircuitView['rulebooks'] }) {
+export function Rulebooks({ rulebooks, decision }: Pick<CircuitView, 'rulebooks' | 'decision'>) {
   return (
     <Section id="rulebooks" title="Which rulebooks cover it">
       {rulebooks.length === 0 && <p>No rulebook was asked.</p>}
@@ -219,6 +219,7 @@ export function Rulebooks({ rulebooks }: { rulebooks: CircuitView['rulebooks'] }
           </li>
         ))}
       </ul>
+      {decision !== null && <p>Why use, equipment and subsector are as they are: {decision}</p>}
     </Section>
   );
 }

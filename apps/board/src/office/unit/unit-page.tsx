@@ -52,7 +52,7 @@ export function UnitPage({ unit, letter, mayPutRight }: UnitPageProps) {
         </div>
         <div>
           <Rate circuit={circuit} />
-          <Rulebooks rulebooks={circuit.rulebooks} />
+          <Rulebooks rulebooks={circuit.rulebooks} decision={circuit.decision} />
         </div>
         <div>
           <Duties circuit={circuit} at={at} />
