@@ -9,8 +9,9 @@ const Demo = z.object({ signIns: z.array(z.object({ role: z.string(), email: z.s
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
 /** No finding of the accessibility rules, in light and in dark. */
-export async function expectAxeClean(page: Page, what: string): Promise<void> {
-  for (const colorScheme of ['light', 'dark'] as const) {
+const BOTH: readonly ('light' | 'dark')[] = ['light', 'dark'];
+export async function expectAxeClean(page: Page, what: string, schemes = BOTH): Promise<void> {
+  for (const colorScheme of schemes) {
     await page.emulateMedia({ colorScheme });
     const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();
     const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(' | ')}`);
