@@ -8,8 +8,8 @@ import * as z from 'zod';
 const Demo = z.object({ signIns: z.array(z.object({ role: z.string(), email: z.string(), password: z.string() })) });
 const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 
-/** No finding of the accessibility rules, in light and in dark. */
 const BOTH: readonly ('light' | 'dark')[] = ['light', 'dark'];
+/** No finding of the accessibility rules, in light and in dark. */
 export async function expectAxeClean(page: Page, what: string, schemes = BOTH): Promise<void> {
   for (const colorScheme of schemes) {
     await page.emulateMedia({ colorScheme });
