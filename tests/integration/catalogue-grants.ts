@@ -53,7 +53,9 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   person: change('name'),
   reminder: change('dropped_at reminded_at'),
   site: change('access_notes address country elevation_assumed elevation_m latitude longitude name region time_zone'),
-  taint: change('cleared_by_fact withdrawn_at'),
+  taint: change(
+    'cleared_by_fact confirmed_by_fact high_grams low_grams minutes origin_high_grams spread_from_id withdrawn_at',
+  ),
   tenant: ['SELECT', ...columns('UPDATE', SETTINGS)],
   unit: change('description tag'),
   visit: change('due_at finished_at notes opens_at planned_minutes planned_start started_at state symptom version'),

@@ -97,8 +97,13 @@ describe('reading', () => {
     'evacuation of a circuit': (circuitId) => advice({ visitId: scene.onSite, circuitId }),
     'suggestions for a visit': (visitId) => world.office.suggestions(ours.actors.owner, { visitId }),
     'ground of a placing': (id) => world.office.placingGround(ours.actors.owner, id),
+    'use of a cylinder': (cylinderId) => use({ cylinderId, circuitId: scene.of.circuit, act: 'charge' }),
+    'use for a circuit': (circuitId) => use({ cylinderId: scene.of.recovery, circuitId, act: 'recovery' }),
+    'use into a cylinder': (intoId) => use({ cylinderId: scene.of.recovery, intoId, act: 'transfer' }),
     'visits of a person': (personId) => world.office.visits(ours.actors.owner, { personId }),
   };
+  const use = (asked: Parameters<typeof world.office.cylinderUse>[1]) =>
+    world.office.cylinderUse(ours.actors.owner, asked);
   const advice = (of: { visitId: string; circuitId: string }) =>
     world.office.evacuation(ours.actors.owner, { ...of, part: 'isolated', openLeak: true, evacuateAfter: true });
 

@@ -76,6 +76,7 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
     }),
     cylinders: async () => ({ items: [], next: null, gases: [], places: [] }),
     cylinder: async () => notFound(),
+    cylinderUse: async () => notFound(),
     leakRateSheet: async () => notFound(),
     books: async () => ({ accounts: [], totals: [], number: 0 }),
     statement: async () => notFound(),

@@ -13,6 +13,8 @@ export interface Scene {
   readonly onSite: string;
   readonly proposed: string;
   readonly scale: string;
+  /** A warehouse, for where a cylinder is read. */
+  readonly location: string;
   readonly attention: string;
 }
 /** A good body, made anew at each call: what it makes gets fresh ids. Every optional id field is there. */
@@ -82,9 +84,15 @@ type DeskName =
   | 'describe-circuit'
   | 'set-full-charge'
   | 'settle-attention';
-type GasName = 'record-recovery' | 'record-charge' | 'record-service-loss' | 'correct-weighing';
+type GasName =
+  | 'record-recovery'
+  | 'record-charge'
+  | 'record-service-loss'
+  | 'record-transfer'
+  | 'record-air-check'
+  | 'correct-weighing';
 
-function gas({ scene: { of, onSite, scale } }: Given): Pick<Bodies, GasName> {
+function gas({ scene: { of, onSite, scale, location } }: Given): Pick<Bodies, GasName> {
   const on = { visitId: onSite, circuitId: of.circuit };
   return {
     'record-recovery': () => ({
@@ -109,7 +117,37 @@ function gas({ scene: { of, onSite, scale } }: Given): Pick<Bodies, GasName> {
       full: 'no',
     }),
     'record-service-loss': () => ({ ...on, mass: g('5'), how: 'Hose' }),
-    'correct-weighing': () => ({ factId: of.chargeMore, after: { value: '115.52', unit: 'lb' }, why: 'Read again' }),
+    'record-transfer': () => ({
+      visitId: onSite,
+      from: { cylinderId: of.newGas, weights: { before: g('52308'), after: g('52208') } },
+      to: { cylinderId: of.recovery, evacuated: false, weights: { before: g('24801'), after: g('24901') } },
+      scaleId: scale,
+      doubts: ['hoses-not-purged'],
+    }),
+    'record-air-check': () => ({
+      visitId: onSite,
+      cylinderId: of.recovery,
+      refrigerant: 'R-448A',
+      restedHours: 24,
+      liquidPresent: true,
+      temperature: { value: '75', unit: 'F' },
+      pressure: psig('150'),
+      barometer: { value: '83.5', unit: 'kpa' },
+      locationId: location,
+      elevationM: 1600,
+      gross: g('24901'),
+      scaleId: scale,
+      gaugeId: scale,
+      thermometerId: scale,
+      pressureSigmaKpa: 7,
+      temperatureSigmaK: 1,
+    }),
+    'correct-weighing': () => ({
+      factId: of.chargeMore,
+      cylinderId: of.newGas,
+      after: { value: '115.52', unit: 'lb' },
+      why: 'Read again',
+    }),
   };
 }
 

@@ -30,7 +30,11 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
   await send('warehouse', 'register-cylinder', cylinders(of).newGas, { at: today('07:40') });
   await place(world, firm, { visitId: of.visit, personId: of.technician, time: '18:00' });
   await run(firm, visitSteps(of, today));
-  const [onSite, proposed, scale] = [newId(), newId(), newId()] as const;
+  const [onSite, proposed, scale, location] = [newId(), newId(), newId(), newId()] as const;
+  await world.sql(
+    `INSERT INTO location (tenant_id, id, kind, name, elevation_m) VALUES ($1, $2, 'warehouse', 'Yard', 1600)`,
+    [firm.tenantId, location],
+  );
   await send('warehouse', 'register-instrument', { instrumentId: scale, kind: 'scale', tag: 'S-3' });
   for (const id of [onSite, proposed]) {
     await send('dispatcher', 'take-call', {
@@ -44,7 +48,7 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
   }
   await place(world, firm, { visitId: onSite, personId: of.technician, time: '20:00' });
   await send('technician', 'arrive', { visitId: onSite });
-  return { firm, scene: { of, onSite, proposed, scale, attention: await refused(world, firm) } };
+  return { firm, scene: { of, onSite, proposed, scale, location, attention: await refused(world, firm) } };
 }
 
 async function place(

@@ -7,6 +7,7 @@ import { meView } from './views/me.ts';
 import { booksView } from './views/books.ts';
 import { cylinderList } from './views/cylinder-list.ts';
 import { cylinderView } from './views/cylinders.ts';
+import { cylinderUse } from './gas/use-advice.ts';
 import { leakRateSheet } from './views/leak-rate-sheet.ts';
 import { placingGround, suggestionsView } from './views/placing.ts';
 import { returnsView } from './views/returns.ts';
@@ -42,6 +43,7 @@ export function createOffice(world: World): Office {
     suggestions: (actor, asked) => read(actor, (viewer) => suggestionsView(viewer, asked)),
     placingGround: (actor, id) => read(actor, (viewer) => placingGround(viewer, id)),
     cylinder: (actor, id) => read(actor, (viewer) => cylinderView(viewer, id)),
+    cylinderUse: (actor, asked) => read(actor, (viewer) => cylinderUse(viewer, asked)),
     leakRateSheet: (actor, id) => read(actor, (viewer) => leakRateSheet(viewer, id)),
     books: (actor) => read(actor, booksView),
     statement: (actor, asked) => read(actor, (viewer) => statementView(viewer, asked)),

@@ -5,6 +5,8 @@ import type {
   CommandAnswer,
   CommandName,
   CylinderListView,
+  CylinderUseAdvice,
+  CylinderUseQuery,
   CylinderView,
   DOUBT_ASKED,
   EvacuationAdvice,
@@ -107,6 +109,8 @@ export interface Office {
   /** What the rules of placing read, for whoever is still choosing. */
   placingGround(actor: Actor, visitId: string): Promise<PlacingGround>;
   cylinder(actor: Actor, cylinderId: string): Promise<CylinderView>;
+  /** What stops an act with a cylinder, and what to think of first; asked before it is done. */
+  cylinderUse(actor: Actor, asked: CylinderUseQuery & { cylinderId: string }): Promise<CylinderUseAdvice>;
   leakRateSheet(actor: Actor, calculationId: string): Promise<LeakRateSheetView>;
   books(actor: Actor): Promise<BooksView>;
   /** One gas account, its newest movements first. */

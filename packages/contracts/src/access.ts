@@ -20,6 +20,7 @@ export const PERMISSIONS = [
   'visit.place',
   'visit.record',
   'cylinder.register',
+  'cylinder.handle',
   'instrument.register',
   'people.manage',
   'attention.settle',
@@ -33,8 +34,15 @@ export const MAY: Readonly<Record<Role, readonly Permission[]>> = {
   owner: EVERYTHING,
   manager: EVERYTHING,
   dispatcher: ['books.read', 'call.take', 'visit.place', 'attention.settle', 'sums.ask'],
-  warehouse: ['books.read', 'cylinder.register', 'instrument.register', 'attention.settle', 'sums.ask'],
-  technician: ['books.read', 'visit.record', 'cylinder.register', 'instrument.register', 'sums.ask'],
+  warehouse: [
+    'books.read',
+    'cylinder.register',
+    'cylinder.handle',
+    'instrument.register',
+    'attention.settle',
+    'sums.ask',
+  ],
+  technician: ['books.read', 'visit.record', 'cylinder.register', 'cylinder.handle', 'instrument.register', 'sums.ask'],
   auditor: ['books.read', 'sums.ask'],
 };
 export const may = (role: Role, permission: Permission): boolean => MAY[role].includes(permission);

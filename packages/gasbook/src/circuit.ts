@@ -1,30 +1,28 @@
-import type { Instant } from '@ullage/units';
-import type { OutsideAccounts } from './account.ts';
+import { AccountReplay } from './account-replay.ts';
+import type { Act, Outcome } from './account-replay.ts';
+import type { World } from './cylinder.ts';
 import type { Holding } from './holding.ts';
-import type { DerivedPosting, Posting } from './movement.ts';
-import { Replay } from './replay.ts';
-import type { Moment } from './replay.ts';
-import { inOrder, movementsInOrder } from './timeline.ts';
+import { inOrder } from './timeline.ts';
+import type { Instant } from '@ullage/units';
 
 /** The technician's own word on whether the charge reached full. */
 export type ReachedFull = 'yes' | 'no' | 'unknown';
 
-interface CircuitFact {
-  readonly factId: string;
-  readonly happenedAt: Instant;
-}
-
-/** A fact on a circuit's timeline, with the primary movements it gave. A past addition without mass is left out. */
+/**
+ * A fact on a circuit's timeline. Gas that it brought in is found among the flows; a past addition without mass is left
+ * out.
+ */
 export type CircuitEntry =
-  | (CircuitFact & { readonly kind: 'recovery' | 'service-loss'; readonly movements: readonly Posting[] })
-  | (CircuitFact & {
-      readonly kind: 'charge';
-      readonly movements: readonly Posting[];
-      readonly reachedFull: ReachedFull;
-    })
+  | (Act & { readonly kind: 'service-loss' })
+  | (Act & { readonly kind: 'decommissioning' })
+  /** `whole`: everything was taken out, not only what an isolated part held. */
+  | (Act & { readonly kind: 'recovery'; readonly whole: boolean })
+  | (Act & { readonly kind: 'charge'; readonly reachedFull: ReachedFull })
   /** Said apart from a charge. */
-  | (CircuitFact & { readonly kind: 'statement'; readonly reachedFull: ReachedFull })
-  | (CircuitFact & { readonly kind: 'decommissioning' });
+  | (Act & { readonly kind: 'statement'; readonly reachedFull: ReachedFull })
+  /** First readings: nothing but air inside, where it was found flat. */
+  | (Act & { readonly kind: 'readings'; readonly flat: boolean })
+  | (Act & { readonly kind: 'vacuum'; readonly held: boolean });
 
 /** Full charge in whole grams from an instant on; of two from one instant the one with the later id holds. */
 export interface FullCharge {
@@ -59,60 +57,91 @@ function withStatements(entries: readonly CircuitEntry[]): CircuitEntry[] {
   });
 }
 
+/** Facts that only say something of the gas, and change nothing in the books. */
+const isEvidence = ({ kind }: CircuitEntry): boolean => kind === 'readings' || kind === 'vacuum';
+
 /**
- * Postings that follow from a circuit's timeline, the same whatever the order in which its facts arrived: the full
- * charge assumed at its first event; the loss that a charge to full brings to light, at that charge's instant; what was
- * taken out beyond the books; and the rest at decommissioning. Nothing follows from `no` or `unknown`.
+ * What follows from a circuit's timeline, the same whatever the order in which its facts arrived: the full charge
+ * assumed at its first event; the loss that a charge to full brings to light, at that charge's instant; what was taken
+ * out, in proportion, and beyond the books; and the rest at decommissioning. Nothing follows from `no` or `unknown`.
  */
-export function replayCircuit(timeline: CircuitTimeline, outside: OutsideAccounts): DerivedPosting[] {
+export function replayCircuit(timeline: CircuitTimeline, { outside, flows }: World): Outcome {
   const entries = inOrder(withStatements(timeline.entries));
-  const replay = new Replay(timeline.account, outside.discrepancy);
-  const first = entries[0];
+  const replay = new AccountReplay(timeline.account, { discrepancy: outside.discrepancy, flows });
+  const first = entries.find((entry) => !isEvidence(entry));
   if (first && timeline.opening === 'assumed-full')
-    replay.gain(timeline.holding, {
-      moment: { factId: first.factId, part: 'opening', happenedAt: first.happenedAt },
+    replay.gas.gain(timeline.holding, {
+      moment: AccountReplay.moment(first, 'opening'),
       cause: 'opening-assumed-full',
       against: outside.opening,
       grams: fullGramsAt(timeline.fullCharges, first.happenedAt) ?? 0,
     });
-  for (const entry of entries) replayEntry(replay, entry, { timeline, outside });
-  return replay.postings;
+  const circuit = new Circuit(replay, { timeline, world: { outside, flows } });
+  for (const entry of entries) circuit.go(entry);
+  return replay.outcome();
 }
 
-function replayEntry(
-  replay: Replay,
-  entry: CircuitEntry,
-  { timeline, outside }: { timeline: CircuitTimeline; outside: OutsideAccounts },
-): void {
-  const moment = (part: string): Moment => ({ factId: entry.factId, part, happenedAt: entry.happenedAt });
-  const level = (grams: number, cause: 'loss-found-at-full-charge' | 'decommissioned'): void =>
-    replay.level(grams, {
-      moment: moment('level'),
-      surplus: { cause, to: outside.atmosphere },
-      deficit: { cause: 'books-short-of-full-charge', from: outside.discrepancy },
-      whenEmpty: timeline.holding,
+class Circuit {
+  readonly #replay: AccountReplay;
+  readonly #timeline: CircuitTimeline;
+  readonly #world: World;
+  /** Everything is out: a vacuum that holds then leaves nothing of the earlier gas. */
+  #isEmptied = false;
+
+  constructor(replay: AccountReplay, { timeline, world }: { timeline: CircuitTimeline; world: World }) {
+    this.#replay = replay;
+    this.#timeline = timeline;
+    this.#world = world;
+  }
+
+  go(entry: CircuitEntry): void {
+    switch (entry.kind) {
+      case 'recovery':
+      case 'charge':
+      case 'service-loss':
+      case 'readings':
+        this.#move(entry);
+        return;
+      case 'vacuum':
+        if (entry.held && this.#isEmptied) this.#replay.doubts.end(entry.factId);
+        return;
+      case 'statement':
+        if (entry.reachedFull === 'yes') this.#full(entry);
+        return;
+      case 'decommissioning':
+        // To atmosphere, not discrepancy: what the books still hold and nobody recovered has leaked since the circuit was
+        // last known full, or is lost when it is scrapped (our reading: emitted is what was held less what was recovered).
+        this.#level(entry, { grams: 0, cause: 'decommissioned' });
+        return;
+      default:
+        entry satisfies never;
+    }
+  }
+
+  #move(entry: Extract<CircuitEntry, { kind: 'recovery' | 'charge' | 'service-loss' | 'readings' }>): void {
+    this.#replay.note(entry);
+    const isRecovery = entry.kind === 'recovery';
+    this.#replay.move(entry, isRecovery ? 'recovered-more-than-booked' : 'released-more-than-booked');
+    if (entry.kind === 'charge') this.#isEmptied = false;
+    if (entry.kind === 'readings') this.#isEmptied ||= entry.flat;
+    if (isRecovery) this.#isEmptied ||= entry.whole;
+  }
+
+  #full(entry: CircuitEntry): void {
+    const grams = fullGramsAt(this.#timeline.fullCharges, entry.happenedAt);
+    if (grams !== undefined) this.#level(entry, { grams, cause: 'loss-found-at-full-charge' });
+  }
+
+  #level(
+    entry: CircuitEntry,
+    { grams, cause }: { grams: number; cause: 'loss-found-at-full-charge' | 'decommissioned' },
+  ): void {
+    const { atmosphere, discrepancy } = this.#world.outside;
+    this.#replay.gas.level(grams, {
+      moment: AccountReplay.moment(entry, 'level'),
+      surplus: { cause, to: atmosphere },
+      deficit: { cause: 'books-short-of-full-charge', from: discrepancy },
+      whenEmpty: this.#timeline.holding,
     });
-  switch (entry.kind) {
-    case 'recovery':
-    case 'charge':
-    case 'service-loss': {
-      const shortfall = entry.kind === 'service-loss' ? 'released-more-than-booked' : 'recovered-more-than-booked';
-      movementsInOrder(entry.movements).forEach((movement, index) =>
-        replay.book(movement, { moment: moment(`movement ${index + 1}`), shortfall }),
-      );
-      return;
-    }
-    case 'statement': {
-      const full = fullGramsAt(timeline.fullCharges, entry.happenedAt);
-      if (entry.reachedFull === 'yes' && full !== undefined) level(full, 'loss-found-at-full-charge');
-      return;
-    }
-    case 'decommissioning':
-      // To atmosphere, not discrepancy: what the books still hold and nobody recovered has leaked since the circuit was
-      // last known full, or is lost when it is scrapped (our reading: emitted is what was held less what was recovered).
-      level(0, 'decommissioned');
-      return;
-    default:
-      entry satisfies never;
   }
 }

@@ -1,22 +1,23 @@
-import type { Instant } from '@ullage/units';
+import { AccountReplay } from './account-replay.ts';
+import type { Act, Outcome } from './account-replay.ts';
 import type { OutsideAccounts } from './account.ts';
+import type { AirCheckSaid } from './doubt.ts';
+import type { Flows } from './flow.ts';
 import type { Holding } from './holding.ts';
-import type { DerivedPosting, Posting } from './movement.ts';
-import { Replay } from './replay.ts';
-import { inOrder, movementsInOrder } from './timeline.ts';
+import { inOrder } from './timeline.ts';
 import { netGrams } from './weighing.ts';
 import type { Weighing } from './weighing.ts';
 
-/** A fact on a cylinder's timeline, with the primary movements it gave; none for a mere weighing. */
-export interface CylinderEntry {
-  readonly kind: 'weighing' | 'recovery' | 'charge' | 'transfer';
-  readonly factId: string;
-  readonly happenedAt: Instant;
-  /** Weighed before the movements; a mere weighing is given here. */
+/** A fact on a cylinder's timeline. Gas that it brought in is found among the flows. */
+export interface CylinderEntry extends Act {
+  readonly kind: 'weighing' | 'recovery' | 'charge' | 'transfer' | 'air-check';
+  /** Weighed before the movement; a mere weighing is given here. */
   readonly before?: Weighing;
-  readonly movements: readonly Posting[];
-  /** Weighed after the movements. */
+  /** Weighed after the movement. */
   readonly after?: Weighing;
+  /** On an act that fills it: whether it was evacuated first. */
+  readonly evacuated?: boolean;
+  readonly check?: AirCheckSaid;
 }
 
 export interface CylinderTimeline {
@@ -28,66 +29,78 @@ export interface CylinderTimeline {
   readonly entries: readonly CylinderEntry[];
 }
 
-type Step =
-  | { readonly does: 'weigh'; readonly entry: CylinderEntry; readonly part: string; readonly grams: number }
-  | { readonly does: 'move'; readonly entry: CylinderEntry; readonly part: string; readonly movement: Posting };
-
-function stepsOf(entry: CylinderEntry): Step[] {
-  const weigh = (part: string, weighing: Weighing | undefined): Step[] =>
-    weighing ? [{ does: 'weigh', entry, part, grams: netGrams(weighing) }] : [];
-  const moves = movementsInOrder(entry.movements).map((movement, index): Step => ({
-    does: 'move',
-    entry,
-    part: `movement ${index + 1}`,
-    movement,
-  }));
-  return [...weigh('before', entry.before), ...moves, ...weigh('after', entry.after)];
+export interface World {
+  readonly outside: OutsideAccounts;
+  readonly flows: Flows;
 }
 
 /**
- * Postings that follow from a cylinder's timeline, the same whatever the order in which its facts arrived:
- * the first weighing gives the opening, a later one that differs from the books goes against discrepancy (on all
- * holdings in proportion), and a withdrawal beyond the books is covered from discrepancy, so that the cylinder is at no
- * point below zero.
+ * What follows from a cylinder's timeline, the same whatever the order in which its facts arrived: the first weighing
+ * gives the opening, a later one that differs from the books goes against discrepancy (on all holdings in proportion), a
+ * withdrawal takes every holding in proportion, and one beyond the books is covered from discrepancy, so that the
+ * cylinder is at no point below zero. Doubts arrive, go along, are confirmed and cleared in the same order.
  */
-export function replayCylinder(timeline: CylinderTimeline, outside: OutsideAccounts): DerivedPosting[] {
-  const steps = inOrder(timeline.entries).flatMap(stepsOf);
-  const replay = new Replay(timeline.account, outside.discrepancy);
-  postOpening(replay, steps, { timeline, outside });
-  for (const step of steps) {
-    const moment = { factId: step.entry.factId, part: step.part, happenedAt: step.entry.happenedAt };
-    if (step.does === 'move') replay.book(step.movement, { moment, shortfall: 'withdrawn-more-than-booked' });
-    else
-      replay.level(step.grams, {
-        moment,
-        surplus: { cause: 'weighing-differs', to: outside.discrepancy },
-        deficit: { cause: 'weighing-differs', from: outside.discrepancy },
-        whenEmpty: timeline.registered,
-      });
+export function replayCylinder(timeline: CylinderTimeline, { outside, flows }: World): Outcome {
+  const entries = inOrder(timeline.entries);
+  const replay = new AccountReplay(timeline.account, { discrepancy: outside.discrepancy, flows });
+  postOpening(replay, entries, { timeline, world: { outside, flows } });
+  let isFilled = false;
+  for (const entry of entries) {
+    weigh(replay, entry, { part: 'before', weighing: entry.before, timeline, outside });
+    const { contents } = replay.note(entry);
+    const isEmpty = contents.length === 0;
+    if (entry.evacuated === true && isEmpty) replay.doubts.end(entry.factId);
+    if (entry.evacuated === false && isEmpty && !isFilled)
+      replay.doubts.raise({ cause: 'cylinder-not-evacuated', lowGrams: 0, highGrams: null }, entry.factId);
+    if (entry.check) replay.doubts.check(entry.check, { factId: entry.factId, contents });
+    replay.move(entry, 'withdrawn-more-than-booked');
+    weigh(replay, entry, { part: 'after', weighing: entry.after, timeline, outside });
+    isFilled ||= entry.evacuated !== undefined || !isEmpty;
   }
-  return replay.postings;
+  return replay.outcome();
+}
+
+interface Read {
+  readonly part: 'before' | 'after';
+  readonly weighing: Weighing | undefined;
+  readonly timeline: CylinderTimeline;
+  readonly outside: OutsideAccounts;
+}
+
+function weigh(replay: AccountReplay, entry: CylinderEntry, { part, weighing, timeline, outside }: Read): void {
+  if (!weighing) return;
+  replay.gas.level(netGrams(weighing), {
+    moment: AccountReplay.moment(entry, part),
+    surplus: { cause: 'weighing-differs', to: outside.discrepancy },
+    deficit: { cause: 'weighing-differs', from: outside.discrepancy },
+    whenEmpty: timeline.registered,
+  });
 }
 
 /** Counts back from the first weighing over the movements before it: so much must have been there to begin with. */
 function postOpening(
-  replay: Replay,
-  steps: readonly Step[],
-  { timeline, outside }: { timeline: CylinderTimeline; outside: OutsideAccounts },
+  replay: AccountReplay,
+  entries: readonly CylinderEntry[],
+  { timeline, world }: { timeline: CylinderTimeline; world: World },
 ): void {
-  const start = steps[0];
-  const first = steps.findIndex((step) => step.does === 'weigh');
-  const weighed = steps[first];
-  if (!start || weighed?.does !== 'weigh') return;
-  let grams = weighed.grams;
-  for (const step of steps.slice(0, first)) {
-    if (step.does !== 'move') continue;
-    if (step.movement.from === timeline.account) grams += step.movement.grams;
-    if (step.movement.to === timeline.account) grams -= step.movement.grams;
-  }
-  replay.gain(timeline.registered, {
-    moment: { factId: weighed.entry.factId, part: 'opening', happenedAt: start.entry.happenedAt },
+  const [start] = entries;
+  const weighedAt = entries.findIndex(({ before, after }) => before !== undefined || after !== undefined);
+  const weighed = entries[weighedAt];
+  const first = weighed?.before ?? weighed?.after;
+  if (!start || !weighed || !first) return;
+  // The first weighing of an act may stand after its movement, which is then counted back too.
+  const moved = entries.slice(0, weighed.before === undefined ? weighedAt + 1 : weighedAt);
+  const gained = moved.reduce((sum, entry) => sum + gainOf(entry, { timeline, world }), 0);
+  replay.gas.gain(timeline.registered, {
+    moment: { ...AccountReplay.moment(weighed, 'opening'), happenedAt: start.happenedAt },
     cause: 'opening-weighed',
-    against: timeline.deliveredNew ? outside.supplier : outside.opening,
-    grams: Math.max(0, grams),
+    against: timeline.deliveredNew ? world.outside.supplier : world.outside.opening,
+    grams: Math.max(0, netGrams(first) - gained),
   });
+}
+
+function gainOf(entry: CylinderEntry, { timeline, world }: { timeline: CylinderTimeline; world: World }): number {
+  const flow = world.flows.get(entry.factId);
+  const received = flow?.to === timeline.account ? flow.postings.reduce((sum, { grams }) => sum + grams, 0) : 0;
+  return received - (entry.draws?.grams ?? 0);
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { balances, charging, correct, gramsMoved, netGrams, recovering, reverse, standingOf } from './index.ts';
+import { balances, gramsMoved, netGrams, passing, reconcileFact, reverse, standingOf } from './index.ts';
 import type { Movement } from './index.ts';
 
 const charge: Movement & { readonly visit: string } = {
@@ -10,7 +10,7 @@ const charge: Movement & { readonly visit: string } = {
   happenedAt: '2026-04-30T16:00:00.000Z',
   recordedAt: '2026-04-30T16:05:00.000Z',
   visit: 'v1',
-  ...charging({ refrigerant: 'R-32', owner: null, state: 'new' }, 'customer'),
+  ...passing({ refrigerant: 'R-32', owner: null, state: 'new' }, { act: 'charge', customer: 'customer' }),
 };
 const stamp = (id: string) => ({ id, recordedAt: '2026-05-02T09:00:00.000Z' });
 
@@ -18,13 +18,19 @@ describe('title and state', () => {
   test('charging makes the contractor’s new gas the customer’s, in use', () => {
     expect(charge).toMatchObject({ fromOwner: null, fromState: 'new', toOwner: 'customer', toState: 'in-use' });
   });
-  test('recovered gas stays the customer’s', () => {
-    expect(recovering('R-32', 'customer')).toEqual({
+  test('recovered gas stays its owner’s', () => {
+    expect(passing({ refrigerant: 'R-32', owner: 'customer', state: 'in-use' }, { act: 'recovery' })).toEqual({
       refrigerant: 'R-32',
       fromOwner: 'customer',
       fromState: 'in-use',
       toOwner: 'customer',
       toState: 'recovered',
+    });
+  });
+  test('between cylinders gas stays what it was', () => {
+    expect(passing({ refrigerant: 'R-32', owner: null, state: 'reclaimed' }, { act: 'move' })).toMatchObject({
+      toOwner: null,
+      toState: 'reclaimed',
     });
   });
 });
@@ -58,17 +64,15 @@ describe('a reversal', () => {
   });
 });
 
-describe('a correction', () => {
-  test('is a reversal and the movement as it should have been', () => {
-    const right = { ...charge, ...stamp('m2'), grams: 450 };
-    const entered = correct({ wrong: charge, right, reversal: stamp('m3') });
-    expect(entered).toEqual([reverse(charge, stamp('m3')), right]);
+describe('what a fact moved', () => {
+  test('as the books have it: nothing to enter', () => {
+    expect(reconcileFact({ wanted: [charge], standing: [charge] })).toEqual({ reverse: [], post: [] });
   });
-  test('to nothing is a reversal alone', () => {
-    expect(correct({ wrong: charge, right: null, reversal: stamp('m3') })).toEqual([reverse(charge, stamp('m3'))]);
+  test('nothing after all: a reversal alone', () => {
+    expect(reconcileFact({ wanted: [], standing: [charge] })).toEqual({ reverse: [charge], post: [] });
   });
-  test('that changes nothing enters nothing', () => {
-    expect(correct({ wrong: charge, right: { ...charge, ...stamp('m2') }, reversal: stamp('m3') })).toEqual([]);
+  test('twice the same, and once in the books: the second is entered', () => {
+    expect(reconcileFact({ wanted: [charge, charge], standing: [charge] }).post).toHaveLength(1);
   });
   test.each([
     { refrigerant: 'R-22' },
@@ -80,9 +84,9 @@ describe('a correction', () => {
     { toOwner: 'other customer' },
     { toState: 'recovered' as const },
     { happenedAt: '2026-04-30T17:00:00.000Z' },
-  ])('of %o alone is seen', (change) => {
-    const right = { ...charge, ...stamp('m2'), ...change };
-    expect(correct({ wrong: charge, right, reversal: stamp('m3') })).toHaveLength(2);
+  ])('but for %o: the one is reversed, the other entered', (change) => {
+    const right = { ...charge, ...change };
+    expect(reconcileFact({ wanted: [right], standing: [charge] })).toEqual({ reverse: [charge], post: [right] });
   });
 });
 

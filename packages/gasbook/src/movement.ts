@@ -5,7 +5,6 @@ export const CAUSES = [
   'opening-weighed',
   'weighing-differs',
   'withdrawn-more-than-booked',
-  'other-holding-taken',
   'opening-assumed-full',
   'loss-found-at-full-charge',
   'books-short-of-full-charge',
@@ -110,23 +109,6 @@ export function samePosting(a: Posting, b: Posting): boolean {
     a.toState === b.toState &&
     a.happenedAt === b.happenedAt
   );
-}
-
-/**
- * What to enter when a primary movement was wrong: its reversal and, unless nothing moved after all (`right` null), the
- * movement as it should have been. Empty when both say the same. Then derive both accounts again.
- */
-export function correct<M extends Movement>({
-  wrong,
-  right,
-  reversal,
-}: {
-  readonly wrong: M;
-  readonly right: M | null;
-  readonly reversal: Stamp;
-}): M[] {
-  if (right === null) return [reverse(wrong, reversal)];
-  return samePosting(wrong, right) ? [] : [reverse(wrong, reversal), right];
 }
 
 /**

@@ -1,11 +1,11 @@
 import { samePosting, standingOf } from './movement.ts';
-import type { DerivedPosting, Movement } from './movement.ts';
+import type { DerivedPosting, Movement, Posting } from './movement.ts';
 
-export interface Reconciliation<M extends Movement> {
+export interface Reconciliation<M extends Movement, P extends Posting> {
   /** Movements to reverse. */
   readonly reverse: readonly M[];
   /** Postings to enter. */
-  readonly post: readonly DerivedPosting[];
+  readonly post: readonly P[];
 }
 
 /**
@@ -21,7 +21,7 @@ export function reconcile<M extends Movement>({
   readonly account: string;
   readonly wanted: readonly DerivedPosting[];
   readonly standing: readonly M[];
-}): Reconciliation<M> {
+}): Reconciliation<M, DerivedPosting> {
   const open = new Map(wanted.map((posting) => [posting.derived.key, posting]));
   if (open.size !== wanted.length) throw new RangeError(`two derived postings of ${account} have one key`);
   const reverse: M[] = [];
@@ -33,4 +33,25 @@ export function reconcile<M extends Movement>({
     else reverse.push(movement);
   }
   return { reverse, post: [...open.values()] };
+}
+
+/**
+ * Compares what a fact moved, by the replay of the account it drew from, with its movements in the books. `standing` are
+ * the fact's own primary movements that hold.
+ */
+export function reconcileFact<M extends Movement>({
+  wanted,
+  standing,
+}: {
+  readonly wanted: readonly Posting[];
+  readonly standing: readonly M[];
+}): Reconciliation<M, Posting> {
+  const open = [...wanted];
+  const reverse: M[] = [];
+  for (const movement of standing) {
+    const at = open.findIndex((posting) => samePosting(posting, movement));
+    if (at < 0) reverse.push(movement);
+    else open.splice(at, 1);
+  }
+  return { reverse, post: open };
 }

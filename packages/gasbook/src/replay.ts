@@ -1,9 +1,12 @@
 import type { Instant } from '@ullage/units';
+import { withdrawal } from './composition.ts';
+import type { Draw } from './flow.ts';
 import { holdingKey } from './holding.ts';
 import type { Holding, Portion } from './holding.ts';
-import { fromHolding, toHolding } from './movement.ts';
+import { toHolding } from './movement.ts';
 import type { Cause, DerivedPosting, Posting } from './movement.ts';
 import { split } from './split.ts';
+import { passing } from './title.ts';
 
 /** The moment of a timeline at which something is posted: a fact, and its part (weighed before, after, ...). */
 export interface Moment {
@@ -45,26 +48,39 @@ export class Replay {
     this.#discrepancy = discrepancy;
   }
 
-  /** Takes a primary movement in or out of the account. What it lacks for one out is found first. */
-  book(movement: Posting, options: { readonly moment: Moment; readonly shortfall: Cause }): void {
-    if (movement.from === this.#account) {
-      this.#provide(fromHolding(movement), movement.grams, options);
-      this.#add(fromHolding(movement), -movement.grams);
-    }
-    if (movement.to === this.#account) this.#add(toHolding(movement), movement.grams);
+  /** What is held now, in one order. */
+  contents(): readonly Portion[] {
+    return [...this.#stock.values()].sort(byKey);
+  }
+
+  heldGrams(): number {
+    return sumOf(this.contents());
+  }
+
+  /** Takes in what another account, or the world outside, has given. */
+  receive(posting: Posting): void {
+    this.#add(toHolding(posting), posting.grams);
+  }
+
+  /**
+   * Takes out what was seen to leave: every holding in proportion, one posting each. Gas that was seen to leave was
+   * there, so what the books lack is found first, in proportion too.
+   */
+  draw(draw: Draw, { moment, shortfall }: { readonly moment: Moment; readonly shortfall: Cause }): Posting[] {
+    const lacking = Math.max(0, draw.grams - this.heldGrams());
+    this.#find({ moment, cause: shortfall, against: this.#discrepancy, grams: lacking }, draw.whenEmpty);
+    return withdrawal(this.contents(), draw.grams).taken.map(({ holding, grams }) => {
+      this.#add(holding, -grams);
+      const { happenedAt } = moment;
+      return { ...passing(holding, draw.title), grams, from: this.#account, to: draw.to, happenedAt };
+    });
   }
 
   /** Brings the account to `grams`: too much leaves in proportion, too little comes in proportion. */
   level(grams: number, { moment, surplus, deficit, whenEmpty }: Level): void {
-    const among = this.#portions();
-    const difference = grams - sumOf(among);
-    if (difference < 0) {
-      this.#spread(among, { moment, cause: surplus.cause, against: surplus.to, grams: -difference }, 'out');
-    } else if (difference > 0) {
-      const missing = { moment, cause: deficit.cause, against: deficit.from, grams: difference };
-      if (among.length > 0) this.#spread(among, missing, 'in');
-      else this.#post(whenEmpty, missing, 'in');
-    }
+    const difference = grams - this.heldGrams();
+    if (difference < 0) this.#spread({ moment, cause: surplus.cause, against: surplus.to, grams: -difference }, 'out');
+    else this.#find({ moment, cause: deficit.cause, against: deficit.from, grams: difference }, whenEmpty);
   }
 
   /** Brings gas in from an outside account; nothing for zero grams. */
@@ -72,18 +88,15 @@ export class Replay {
     this.#post(holding, change, 'in');
   }
 
-  #portions(): Portion[] {
-    return [...this.#stock.values()].sort(byKey);
-  }
-
-  #held(holding: Holding): number {
-    return this.#stock.get(holdingKey(holding))?.grams ?? 0;
-  }
-
   #add(holding: Holding, grams: number): void {
-    const next = this.#held(holding) + grams;
+    const next = (this.#stock.get(holdingKey(holding))?.grams ?? 0) + grams;
     if (next === 0) this.#stock.delete(holdingKey(holding));
     else this.#stock.set(holdingKey(holding), { holding, grams: next });
+  }
+
+  #find(change: Change, whenEmpty: Holding): void {
+    if (this.#stock.size > 0) this.#spread(change, 'in');
+    else this.#post(whenEmpty, change, 'in');
   }
 
   #post(holding: Holding, { moment, cause, against, grams }: Change, direction: 'in' | 'out'): void {
@@ -110,29 +123,12 @@ export class Replay {
     this.#add(holding, direction === 'in' ? grams : -grams);
   }
 
-  #spread(among: readonly Portion[], change: Change, direction: 'in' | 'out'): void {
+  #spread(change: Change, direction: 'in' | 'out'): void {
+    const among = this.contents();
     const weights = among.map((portion) => portion.grams);
     split(change.grams, weights).forEach((grams, index) => {
       const portion = among[index];
       if (portion) this.#post(portion.holding, { ...change, grams }, direction);
     });
-  }
-
-  /**
-   * Gas that was seen to leave was there. What the named holding lacks is taken from the account's other holdings, so
-   * that the whole stays what a scale would show; what the whole lacks comes from discrepancy.
-   */
-  #provide(holding: Holding, grams: number, { moment, shortfall }: { moment: Moment; shortfall: Cause }): void {
-    const lacking = Math.max(0, grams - this.#held(holding));
-    const others = this.#portions().filter((portion) => holdingKey(portion.holding) !== holdingKey(holding));
-    const swap: Change = {
-      moment,
-      cause: 'other-holding-taken',
-      against: this.#discrepancy,
-      grams: Math.min(lacking, sumOf(others)),
-    };
-    if (swap.grams > 0) this.#spread(others, swap, 'out');
-    this.#post(holding, swap, 'in');
-    this.#post(holding, { ...swap, cause: shortfall, grams: lacking - swap.grams }, 'in');
   }
 }

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { asks, stops } from './index.ts';
+import { asksOfAct, asksOfBooks, stops, warnings } from './index.ts';
 import type { Act, Cause, DerivedPosting, Portion } from './index.ts';
 
 const of = (refrigerant: string, grams: number): Portion => ({
@@ -14,7 +14,10 @@ const recovery: Extract<Act, { act: 'recovery' }> = {
   act: 'recovery',
   refrigerant: 'R-448A',
   contents: [],
+  taints: [],
   cylinderKind: 'recovery',
+  dedicatedTo: null,
+  pressureSuits: true,
   requalifyBy: '2026-04-30',
   today: '2026-04-30',
   roomGrams: 12_000,
@@ -27,6 +30,14 @@ const charge: Extract<Act, { act: 'charge' }> = {
   circuitOwner: 'customer',
   taints: [],
 };
+const transfer: Extract<Act, { act: 'transfer' }> = {
+  ...recovery,
+  act: 'transfer',
+  source: [of('R-448A', 9_000)],
+  sourceTaints: [],
+};
+const boundedAir = { cause: 'circuit-flat', lowGrams: 0, highGrams: 0.004 } as const;
+const overLimit = { cause: 'air-check-over', lowGrams: 4, highGrams: null, confirmed: true } as const;
 const unboundedAir = { cause: 'circuit-flat', lowGrams: 0, highGrams: null } as const;
 
 const CASES: readonly (readonly [string, Act, readonly string[]])[] = [
@@ -40,6 +51,30 @@ const CASES: readonly (readonly [string, Act, readonly string[]])[] = [
   ['a gram more than there is room for', { ...recovery, grams: 12_001 }, ['overfill']],
   ['no room, mass not known', { ...recovery, roomGrams: 0, grams: null }, ['overfill']],
   ['room not known', { ...recovery, roomGrams: null }, []],
+  ['kept for another gas', { ...recovery, dedicatedTo: 'R-22' }, ['other-gas']],
+  ['kept for this gas', { ...recovery, dedicatedTo: 'R-448A' }, []],
+  // 49 CFR 173.304a(c): the pressure at 131 °F is at most 5/4 of the service pressure.
+  ['too weak for the gas', { ...recovery, pressureSuits: false }, ['service-pressure-too-low']],
+  ['service pressure not known', { ...recovery, pressureSuits: null }, []],
+  ['recovery on top of a doubt', { ...recovery, contents: [of('R-448A', 9)], taints: [unboundedAir] }, []],
+  ['a sound transfer', transfer, []],
+  ['a transfer onto the same gas', { ...transfer, contents: [of('R-448A', 500)] }, []],
+  ['a transfer onto another gas', { ...transfer, contents: [of('R-22', 500)] }, ['other-gas']],
+  ['a transfer onto mixed gas', { ...transfer, contents: [of('R-22', 500), of('R-448A', 500)] }, ['mixed']],
+  [
+    'a transfer of mixed gas onto good gas',
+    { ...transfer, source: [of('R-448A', 9_000), of('R-22', 500)], contents: [of('R-448A', 500)] },
+    ['mixed'],
+  ],
+  ['a transfer of mixed gas into an empty one', { ...transfer, source: [of('R-448A', 9_000), of('R-22', 500)] }, []],
+  ['a transfer into a disposable', { ...transfer, cylinderKind: 'disposable' }, ['disposable-used-for-recovery']],
+  ['a transfer beyond the room', { ...transfer, grams: 12_001 }, ['overfill']],
+  [
+    'topping up good gas with gas over the limit',
+    { ...transfer, contents: [of('R-448A', 500)], sourceTaints: [overLimit] },
+    ['contaminated'],
+  ],
+  ['gas over the limit into an empty one', { ...transfer, sourceTaints: [overLimit] }, []],
   ['a sound charge', charge, []],
   ['charging another gas', { ...charge, contents: [ofNew('R-22')] }, ['other-gas']],
   ['charging the contractor’s new gas', { ...charge, contents: [ofNew('R-448A')] }, []],
@@ -48,6 +83,9 @@ const CASES: readonly (readonly [string, Act, readonly string[]])[] = [
   ['used gas of another owner is all gone', { ...charge, contents: [of('R-448A', 0), ofNew('R-448A')] }, []],
   ['charging from a cylinder that the books have empty', { ...charge, contents: [] }, []],
   ['charging gas with unbounded air', { ...charge, taints: [unboundedAir] }, ['contaminated']],
+  ['charging gas found over the limit', { ...charge, taints: [overLimit] }, ['contaminated']],
+  ['charging gas with bounded air', { ...charge, taints: [boundedAir] }, []],
+  ['charging mixed gas', { ...charge, contents: [ofNew('R-448A'), ofNew('R-22')] }, ['mixed']],
   [
     'everything wrong at once',
     { ...recovery, contents: [of('R-22', 1)], cylinderKind: 'disposable', today: '2027-01-01', roomGrams: -5 },
@@ -61,6 +99,21 @@ describe('before the act', () => {
   test('the rule stands beside the stop', () => {
     const found = stops({ ...recovery, cylinderKind: 'disposable', today: '2027-01-01', grams: 20_000 });
     expect(found.map(({ clause }) => clause)).toEqual(['49 CFR 178.65', '49 CFR 180.205(c)', '49 CFR 173.304a']);
+  });
+});
+
+describe('a warning before the act', () => {
+  test.each([
+    ['charging gas with bounded air', { ...charge, taints: [boundedAir] }, ['at most 0.01 g of air']],
+    ['charging clean gas', charge, []],
+    ['charging gas that is stopped', { ...charge, taints: [overLimit] }, []],
+    ['filling on top of a doubt', { ...recovery, contents: [of('R-448A', 9)], taints: [unboundedAir] }, ['same doubt']],
+    ['filling an emptied one', { ...recovery, taints: [unboundedAir] }, []],
+    ['moving doubtful gas', { ...transfer, sourceTaints: [boundedAir] }, ['goes along']],
+  ] as const satisfies readonly (readonly [string, Act, readonly string[]])[])('%s', (_name, act, says) => {
+    const found = warnings(act);
+    expect(found).toHaveLength(says.length);
+    says.forEach((part, index) => expect(found[index]?.text).toContain(part));
   });
 });
 
@@ -80,14 +133,20 @@ const derivedFrom = (cause: Cause): DerivedPosting => ({
 describe('after the act', () => {
   test('what would have stopped it is asked about', () => {
     const act: Act = { ...recovery, contents: [of('R-22', 500)], grams: 12_500 };
-    expect(asks({ act, derived: [] }).map(({ code }) => code)).toEqual(['other-gas', 'overfill']);
+    expect(asksOfAct(act, { saidWhy: false }).map(({ code }) => code)).toEqual(['other-gas', 'overfill']);
+  });
+
+  test('why gas under doubt was charged is asked, unless it was said', () => {
+    const act: Act = { ...charge, taints: [boundedAir] };
+    expect(asksOfAct(act, { saidWhy: false }).map(({ code }) => code)).toEqual(['suspected']);
+    expect(asksOfAct(act, { saidWhy: true })).toEqual([]);
   });
 
   test('so is what went against discrepancy, once each; an ordinary loss or opening is not', () => {
     const derived = (
       ['opening-assumed-full', 'loss-found-at-full-charge', 'weighing-differs', 'weighing-differs'] as const
     ).map(derivedFrom);
-    expect(asks({ act: recovery, derived }).map(({ code }) => code)).toEqual(['weighing-differs']);
+    expect(asksOfBooks(derived).map(({ code }) => code)).toEqual(['weighing-differs']);
   });
 
   test('every sentence has at most 20 words', () => {
@@ -95,13 +154,13 @@ describe('after the act', () => {
       [
         'weighing-differs',
         'withdrawn-more-than-booked',
-        'other-holding-taken',
         'books-short-of-full-charge',
         'recovered-more-than-booked',
         'released-more-than-booked',
       ] as const
     ).map(derivedFrom);
-    const texts = CASES.flatMap(([, act]) => [...stops(act), ...asks({ act, derived })]).map(({ text }) => text);
+    const ofActs = CASES.flatMap(([, act]) => [...stops(act), ...warnings(act), ...asksOfAct(act, { saidWhy: false })]);
+    const texts = [...ofActs, ...asksOfBooks(derived)].map(({ text }) => text);
     for (const text of texts) expect(text.split(/\s+/).length, text).toBeLessThanOrEqual(20);
   });
 });

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { balances, bookTotal, onAccount, standingOf } from './index.ts';
-import type { Holding, Posting, ReachedFull } from './index.ts';
+import type { Holding, ReachedFull } from './index.ts';
 import { Office } from './testing/office.ts';
 import type { Fact, Premises } from './testing/office.ts';
 
@@ -15,25 +15,6 @@ const FEBRUARY = '2026-02-14T17:00:00.000Z';
 const TEN = '2026-04-30T16:00:00.000Z';
 const NOON = '2026-04-30T18:00:00.000Z';
 const ONE = '2026-04-30T19:00:00.000Z';
-
-interface Route {
-  readonly from: string;
-  readonly to: string;
-  readonly of: Holding;
-  readonly as: Holding;
-  readonly at: string;
-}
-const moved = (grams: number, { from, to, of, as, at }: Route): Posting => ({
-  refrigerant: of.refrigerant,
-  grams,
-  from,
-  to,
-  fromOwner: of.owner,
-  fromState: of.state,
-  toOwner: as.owner,
-  toState: as.state,
-  happenedAt: at,
-});
 
 const premises = (fullGrams: number): Premises => ({
   circuits: {
@@ -51,14 +32,26 @@ const premises = (fullGrams: number): Premises => ({
 const FULL_GRAMS = 99_790;
 
 const pastAddition: Fact = {
-  movements: [moved(8_165, { from: 'other-party', to: 'circuit', of: newGas, as: inUse, at: FEBRUARY })],
+  given: [
+    {
+      refrigerant: R,
+      grams: 8_165,
+      from: 'other-party',
+      to: 'circuit',
+      fromOwner: null,
+      fromState: 'new',
+      toOwner: CUSTOMER,
+      toState: 'in-use',
+      happenedAt: FEBRUARY,
+    },
+  ],
   circuits: { circuit: { kind: 'charge', factId: 'past', happenedAt: FEBRUARY, reachedFull: 'unknown' } },
 };
 
 /** 12,000 g into the recovery cylinder: tare 12,700 g, gross 12,700 g before and 24,700 g after. */
 const recovery: Fact = {
-  movements: [moved(12_000, { from: 'circuit', to: 'recovery cylinder', of: inUse, as: recovered, at: TEN })],
-  circuits: { circuit: { kind: 'recovery', factId: 'recovery', happenedAt: TEN } },
+  draws: { circuit: { to: 'recovery cylinder', grams: 12_000, title: { act: 'recovery' }, whenEmpty: inUse } },
+  circuits: { circuit: { kind: 'recovery', factId: 'recovery', happenedAt: TEN, whole: false } },
   cylinders: {
     'recovery cylinder': {
       kind: 'recovery',
@@ -66,6 +59,7 @@ const recovery: Fact = {
       happenedAt: TEN,
       before: { grossGrams: 12_700, tareGrams: 12_700 },
       after: { grossGrams: 24_700, tareGrams: 12_700 },
+      evacuated: true,
     },
   },
 };
@@ -80,8 +74,9 @@ function charge({ factId, at, gross, reachedFull }: ChargeStory): Fact {
   const entry = { kind: 'charge', factId, happenedAt: at } as const;
   const before = { grossGrams: gross[0], tareGrams: 12_000 };
   const after = { grossGrams: gross[1], tareGrams: 12_000 };
+  const title = { act: 'charge', customer: CUSTOMER } as const;
   return {
-    movements: [moved(gross[0] - gross[1], { from: 'new-gas cylinder', to: 'circuit', of: newGas, as: inUse, at })],
+    draws: { 'new-gas cylinder': { to: 'circuit', grams: gross[0] - gross[1], title, whenEmpty: newGas } },
     circuits: { circuit: { ...entry, reachedFull } },
     cylinders: { 'new-gas cylinder': { ...entry, before, after } },
   };
@@ -193,7 +188,7 @@ describe('a circuit that was short of gas again', () => {
 
   test('a charge entered by mistake goes out of the books', () => {
     const books = booksAfter(3);
-    books.put('charge-1', { movements: [] });
+    books.put('charge-1', {});
     expect(onAccount(balances(books.ledger), 'circuit')).toBe(FULL_GRAMS + 8_165 - 12_000);
     expect(onAccount(balances(books.ledger), 'new-gas cylinder')).toBe(0);
   });
@@ -215,7 +210,6 @@ describe('a circuit that was short of gas again', () => {
     const happenedAt = '2026-05-07T15:00:00.000Z';
     const before = { grossGrams: 57_442, tareGrams: 12_000 };
     books.put('count', {
-      movements: [],
       cylinders: { 'new-gas cylinder': { kind: 'weighing', factId: 'count', happenedAt, before } },
     });
     expect(table(books)).toBe(

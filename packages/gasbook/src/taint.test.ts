@@ -18,6 +18,13 @@ test.each([
   ['one of two unknown', [air(0.005), air(null)], 12_000, 'blocked', 'bound-unknown'],
   ['an empty cylinder full of air', [air(26)], 0, 'blocked', 'a-gram-per-kilogram'],
   ['a burn-out', [{ cause: 'burn-out', lowGrams: 0, highGrams: 0 }], 12_000, 'blocked', 'bound-unknown'],
+  [
+    'milligrams, but an air check found it over the limit',
+    [{ ...air(0.005), confirmed: true }],
+    12_000,
+    'blocked',
+    'over-limit',
+  ],
 ] as const)('%s', (_name, taints, contentsGrams, use, because) => {
   expect(taintVerdict({ taints, contentsGrams })).toMatchObject({ use, because });
 });
@@ -33,4 +40,12 @@ test('the label says what is suspected, each once, and the bounds add up', () =>
     lowGrams: 0.5,
     highGrams: 4,
   });
+});
+
+test('what an air check confirmed is no suspicion any more', () => {
+  const taints: Taint[] = [
+    { ...air(1), confirmed: true },
+    { cause: 'burn-out', lowGrams: 0, highGrams: null },
+  ];
+  expect(taintVerdict({ taints, contentsGrams: 20_000 }).labels).toEqual(['air over limit', 'suspected acid']);
 });

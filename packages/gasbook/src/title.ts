@@ -4,20 +4,24 @@ import type { Posting } from './movement.ts';
 /** How title and state pass in a movement: from one holding to another of the same refrigerant. */
 export type Passing = Pick<Posting, 'refrigerant' | 'fromOwner' | 'fromState' | 'toOwner' | 'toState'>;
 
-/** Charging makes gas the customer's, in use, whoever owned it in the cylinder. */
-export const charging = ({ refrigerant, owner, state }: Holding, customer: string): Passing => ({
-  refrigerant,
-  fromOwner: owner,
-  fromState: state,
-  toOwner: customer,
-  toState: 'in-use',
-});
+/** What an act makes of whose gas it moves. */
+export type Title =
+  /** Charging makes gas the customer's, in use, whoever owned it in the cylinder. */
+  | { readonly act: 'charge'; readonly customer: string }
+  /** Recovery makes gas recovered; it stays its owner's until title is passed by a movement of its own. */
+  | { readonly act: 'recovery' }
+  /** From cylinder to cylinder, or into the air: as it was. */
+  | { readonly act: 'move' };
 
-/** Recovery makes gas recovered; it stays the customer's until title is passed by a movement of its own. */
-export const recovering = (refrigerant: string, customer: string): Passing => ({
-  refrigerant,
-  fromOwner: customer,
-  fromState: 'in-use',
-  toOwner: customer,
-  toState: 'recovered',
-});
+/** How gas of a holding passes by an act. */
+export function passing({ refrigerant, owner, state }: Holding, title: Title): Passing {
+  const before = { refrigerant, fromOwner: owner, fromState: state };
+  switch (title.act) {
+    case 'charge':
+      return { ...before, toOwner: title.customer, toState: 'in-use' };
+    case 'recovery':
+      return { ...before, toOwner: owner, toState: 'recovered' };
+    case 'move':
+      return { ...before, toOwner: owner, toState: state };
+  }
+}

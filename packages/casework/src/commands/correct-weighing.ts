@@ -1,38 +1,38 @@
 import type { CommandBody } from '@ullage/contracts';
-import { correct, gramsMoved, standingAct, standingOf } from '@ullage/gasbook';
-import type { StandingAct, WeighedAct } from '@ullage/gasbook';
-import { bookedGrams } from '@ullage/units';
-import type { EnteredMass } from '@ullage/units';
-import { circuitAccount, cylinderAccount } from '../gas/accounts.ts';
-import { correctionOf, weighedAct } from '../gas/corrections.ts';
-import { enterFact, enterMovements, movementsOf } from '../gas/movement-rows.ts';
-import type { BookedMovement } from '../gas/movement-rows.ts';
+import type { Prisma } from '@ullage/database';
+import { standingAct } from '@ullage/gasbook';
+import type { WeighedAct } from '@ullage/gasbook';
+import { cylinderAccount } from '../gas/accounts.ts';
+import { correctionOf, SIDES, weighedAct } from '../gas/corrections.ts';
 import { notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
+import { lock } from '../pipeline/lock.ts';
 import { askAboutCorrections, correctionsOf } from './corrected-twice.ts';
-import { addFact, lockedVisit } from './facts.ts';
-import { postingsOf } from './gas-moves.ts';
+import { addFact } from './facts.ts';
 import { tareOf } from './register.ts';
 import { assertCanHold, keepWeighings, wrongWay } from './weigh.ts';
 
 type Body = CommandBody<'correct-weighing'>;
 
 /**
- * A wrong weight put right. The first reading stays in the record; the books get its reversal and the right movement. Of
- * several corrections the one made last stands, whatever arrived first.
+ * A wrong weight put right. The first reading stays in the record; what the books then show follows by replay. Of several
+ * corrections the one made last stands, whatever arrived first.
  */
 export async function correctWeighing(desk: Case, received: Received<Body>): Promise<void> {
   const { body } = received;
-  const wrong = await gasFact(desk, body.factId);
+  const wrong = await gasFact(desk, body);
   const { visitId, circuitId, cylinderId, at } = wrong;
-  await lockedVisit(desk, { visitId, circuitId, cylinderId });
+  await lock(desk.tx, desk.tenantId, {
+    visitId,
+    circuitIds: circuitId === undefined ? [] : [circuitId],
+    gas: { cylinderIds: wrong.cylinderIds, since: at },
+  });
   const { factId, ...rest } = body;
   const own = correctionOf({ id: received.id, happenedAt: toDate(received.happenedAt), body });
-  const others = await correctionsOf(desk, factId);
+  const others = await correctionsOf(desk, { factId, cylinderId });
   const standing = standingAct(wrong.act, [...others, own]);
   // Possible by itself or among the others: which of them came first must not decide.
-  if (standing.setAside.has(own.id) && standingAct(wrong.act, [own]).setAside.has(own.id))
-    throw wrongWay(wrong.act.direction);
+  if (standing.setAside.has(own.id) && standingAct(wrong.act, [own]).setAside.has(own.id)) throw wrongWay(wrong.act);
   const weighed = { cylinderId, tareGrams: await tareOf(desk, cylinderId, at), before: body.before, after: body.after };
   await assertCanHold(desk, weighed);
   await addFact(desk, {
@@ -46,55 +46,64 @@ export async function correctWeighing(desk: Case, received: Received<Body>): Pro
     corrects: factId,
   });
   await keepWeighings(desk, { ...weighed, factId: received.id, at });
-  await replaceMovements(desk, { ...wrong, grams: gramsOf(wrong.act, standing) });
   askAboutCorrections(desk, { act: wrong, standing, own: { ...own, by: desk.person }, others });
-  desk.accounts.add(await circuitAccount(desk, circuitId));
-  desk.accounts.add(await cylinderAccount(desk, cylinderId));
+  for (const id of wrong.cylinderIds) desk.accounts.add(await cylinderAccount(desk, id));
+  const circuit = circuitId === undefined ? null : await accountOfCircuit(desk, circuitId);
+  if (circuit !== null) desk.accounts.add(circuit);
 }
 
-async function gasFact(desk: Case, id: string) {
+async function accountOfCircuit(desk: Case, circuitId: string): Promise<string | null> {
+  const { tenantId } = desk;
+  const row = await desk.tx.gasAccount.findUnique({ where: { tenantId_circuitId: { tenantId, circuitId } } });
+  return row?.id ?? null;
+}
+
+const INCLUDE = {
+  factRefs: {
+    where: { role: { in: [...SIDES] } },
+    select: { role: true, cylinderId: true, cylinder: { select: { label: true, serial: true } } },
+  },
+} satisfies Prisma.FactInclude;
+
+/** The act whose weights are put right, and which of its cylinders was read wrong. */
+async function gasFact(desk: Case, { factId: id, cylinderId: asked }: Body) {
   const row = await desk.tx.fact.findUnique({
     where: { tenantId_id: { tenantId: desk.tenantId, id } },
-    include: {
-      factRefs: { where: { role: 'cylinder' }, include: { cylinder: { select: { label: true, serial: true } } } },
-    },
+    include: INCLUDE,
   });
-  if (!row) throw notFound();
-  const [ref] = row.factRefs;
-  const act = weighedAct(row);
-  if (!act || !ref?.cylinderId || !row.visitId || !row.circuitId || !row.happenedAt) {
-    throw refuseField('factId', 'Correction: only the weights of a recovery or a charge can be put right.');
-  }
+  if (!row || (asked !== undefined && !(await isKnown(desk, asked)))) throw notFound();
+  const weighed = SIDES.flatMap((side): Weighed[] => {
+    const act = weighedAct(row, side);
+    const ref = row.factRefs.find(({ role }) => role === side);
+    return act && ref?.cylinderId ? [{ act, cylinderId: ref.cylinderId, cylinder: nameOf(ref) }] : [];
+  });
+  if (weighed.length === 0 || !row.happenedAt)
+    throw refuseField('factId', 'Correction: only the weights of a recovery, charge or transfer can be put right.');
   return {
+    ...meantOf(weighed, asked),
     id,
-    kind: row.kind,
-    act,
-    visitId: row.visitId,
-    circuitId: row.circuitId,
-    cylinderId: ref.cylinderId,
-    cylinder: ref.cylinder?.label ?? ref.cylinder?.serial ?? 'a cylinder',
+    visitId: row.visitId ?? undefined,
+    circuitId: row.circuitId ?? undefined,
+    cylinderIds: row.factRefs.flatMap(({ cylinderId }) => cylinderId ?? []),
     at: row.happenedAt.toISOString(),
   };
 }
 
-function gramsOf({ direction }: WeighedAct, { said }: StandingAct): number {
-  const weighing = (mass: EnteredMass) => ({ grossGrams: bookedGrams(mass), tareGrams: 0 });
-  const moved = gramsMoved({ direction, before: weighing(said.before), after: weighing(said.after) });
-  return moved.moved ? moved.grams : 0;
+interface Weighed {
+  readonly act: WeighedAct;
+  readonly cylinderId: string;
+  readonly cylinder: string;
+}
+const nameOf = ({ cylinder }: { cylinder: { label: string | null; serial: string } | null }): string =>
+  cylinder?.label ?? cylinder?.serial ?? 'a cylinder';
+
+/** @throws Refusal where it is not clear which cylinder is meant */
+function meantOf(weighed: readonly Weighed[], asked: string | undefined): Weighed {
+  const [only, other] = weighed;
+  const meant = asked === undefined && !other ? only : weighed.find(({ cylinderId }) => cylinderId === asked);
+  if (!meant) throw refuseField('cylinderId', 'Cylinder: say which of those that were weighed was read wrong.');
+  return meant;
 }
 
-async function replaceMovements(desk: Case, act: Awaited<ReturnType<typeof gasFact>> & { grams: number }) {
-  const account = await circuitAccount(desk, act.circuitId);
-  const all = await movementsOf(desk.tx, desk.tenantId, [account]);
-  const [wrong] = standingOf(all).filter((movement) => movement.factId === act.id && movement.derived === undefined);
-  if (!wrong) {
-    // What stood before moved nothing; now it has.
-    const rest = { factId: act.id, visitId: act.visitId, measured: 'scale' } as const;
-    await enterFact(desk, await postingsOf(desk, act), rest);
-    return;
-  }
-  const recordedAt = desk.recordedAt;
-  const right: BookedMovement | null =
-    act.grams === 0 ? null : { ...wrong, id: desk.world.newId(), recordedAt, grams: act.grams };
-  await enterMovements(desk, correct({ wrong, right, reversal: { id: desk.world.newId(), recordedAt } }));
-}
+const isKnown = async (desk: Case, id: string): Promise<boolean> =>
+  (await desk.tx.cylinder.count({ where: { tenantId: desk.tenantId, id } })) > 0;

@@ -8,7 +8,7 @@ import { createFullCharge } from './full-charge.ts';
 /** Takes the circuit for itself and notes that law and books are to be worked out anew; with the day it is at the site. */
 async function takeCircuit(
   desk: Case,
-  given: { circuitId: string; happenedAt: string },
+  given: { circuitId: string; happenedAt: string; fromOn?: string },
 ): Promise<{ unitId: string; today: string }> {
   const { tenantId } = desk;
   const circuit = await desk.tx.circuit.findUnique({
@@ -16,11 +16,14 @@ async function takeCircuit(
     select: { unitId: true, unit: { select: { site: { select: { timeZone: true } } } } },
   });
   if (!circuit) throw notFound();
-  await lock(desk.tx, tenantId, { circuitIds: [given.circuitId], cylinderIds: [] });
+  const { calendar } = desk.world;
+  const { timeZone } = circuit.unit.site;
+  const since = given.fromOn === undefined ? given.happenedAt : calendar.startOf(given.fromOn, timeZone);
+  await lock(desk.tx, tenantId, { circuitIds: [given.circuitId], gas: { since } });
   desk.circuits.add(given.circuitId);
   desk.accounts.add(await circuitAccount(desk, given.circuitId));
   desk.changed('circuit', given.circuitId);
-  const today = desk.world.calendar.dayOf(given.happenedAt, circuit.unit.site.timeZone);
+  const today = calendar.dayOf(given.happenedAt, timeZone);
   return { unitId: circuit.unitId, today };
 }
 
@@ -29,12 +32,13 @@ export async function setFullCharge(
   desk: Case,
   { body, happenedAt }: Received<CommandBody<'set-full-charge'>>,
 ): Promise<void> {
-  const { today } = await takeCircuit(desk, { circuitId: body.circuitId, happenedAt });
-  if (body.fromOn > today) throw refuseField('fromOn', 'Holds from: the day lies ahead; give today or a past day.');
+  const { circuitId, fromOn } = body;
+  const { today } = await takeCircuit(desk, { circuitId, happenedAt, fromOn });
+  if (fromOn > today) throw refuseField('fromOn', 'Holds from: the day lies ahead; give today or a past day.');
   await createFullCharge(desk, {
-    circuitId: body.circuitId,
+    circuitId,
     entered: body.fullCharge,
-    fromOn: dayToDate(body.fromOn),
+    fromOn: dayToDate(fromOn),
   });
 }
 

@@ -2,6 +2,7 @@ import type { Prisma } from '@ullage/database';
 import { dayToDate, notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
+import type { WantedGas } from '../pipeline/lock.ts';
 
 /** Something a fact refers to, in a role; it is kept by foreign key, so that what it touched can be recalled. */
 export type Reference = { readonly role: string } & (
@@ -54,16 +55,12 @@ export async function addFact(desk: Case, fact: NewFact): Promise<void> {
   }
 }
 
-/** A visit with its site, locked. @throws Refusal not-found */
-export async function lockedVisit(
-  desk: Case,
-  given: { visitId: string; circuitId?: string; cylinderId?: string; movesGas?: boolean },
-) {
-  const cylinderIds = given.cylinderId === undefined ? [] : [given.cylinderId];
+/** A visit with its site, locked, and the gas accounts where gas moves. @throws Refusal not-found */
+export async function lockedVisit(desk: Case, given: { visitId: string; circuitId?: string }, gas?: WantedGas) {
   await lock(desk.tx, desk.tenantId, {
     visitId: given.visitId,
     circuitIds: given.circuitId === undefined ? [] : [given.circuitId],
-    cylinderIds: given.cylinderId !== undefined || given.movesGas === true ? cylinderIds : undefined,
+    gas,
   });
   const visit = await desk.tx.visit.findUnique({
     where: { tenantId_id: { tenantId: desk.tenantId, id: given.visitId } },
@@ -129,12 +126,13 @@ export async function photoRefs(desk: Case, hashes: readonly string[] = []): Pro
   return hashes.map((blobHash) => ({ role: 'photo', blobHash }));
 }
 
-/** Writes down what a field command reported, as a fact of the command's own id. */
+/** Writes down what a field command reported, as a fact of the command's own id, with what else is kept of that moment. */
 export function recordFact<B extends { visitId?: string | undefined; circuitId?: string | undefined }>(
   desk: Case,
   received: Received<B>,
-  rest: { kind: string; refs?: readonly Reference[] },
+  { keep, ...rest }: { kind: string; refs?: readonly Reference[]; keep?: object },
 ): Promise<void> {
-  const { visitId, circuitId, ...body } = received.body;
+  const { visitId, circuitId, ...said } = received.body;
+  const body = { ...said, ...keep };
   return addFact(desk, { id: received.id, at: { instant: received.happenedAt }, body, visitId, circuitId, ...rest });
 }

@@ -1,5 +1,6 @@
 import type { CommandBody, CommandName } from '@ullage/contracts';
 import type { Case, Received } from '../pipeline/case.ts';
+import { recordAirCheck } from './air-check.ts';
 import { correctWeighing } from './correct-weighing.ts';
 import { recordCharge, recordRecovery, recordServiceLoss } from './gas-moves.ts';
 import { describeCircuit, describeSite, setFullCharge } from './describe-place.ts';
@@ -7,6 +8,7 @@ import { placeVisit, unplaceVisit } from './place-visit.ts';
 import { registerCylinder, registerInstrument, registerPerson } from './register.ts';
 import { settleAttention } from './settle-attention.ts';
 import { takeCall } from './take-call.ts';
+import { recordTransfer } from './transfer.ts';
 import * as visit from './visit-facts.ts';
 
 export type Handler<K extends CommandName> = (desk: Case, received: Received<CommandBody<K>>) => Promise<void>;
@@ -19,6 +21,8 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'register-person': registerPerson,
   'register-instrument': registerInstrument,
   'register-cylinder': registerCylinder,
+  'record-transfer': recordTransfer,
+  'record-air-check': recordAirCheck,
   'settle-attention': settleAttention,
   'describe-site': describeSite,
   'describe-circuit': describeCircuit,

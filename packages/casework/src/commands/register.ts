@@ -72,6 +72,8 @@ export async function registerInstrument(
       kind: body.kind,
       tag: body.tag,
       senseGramsPerYear: body.senseGramsPerYear ?? null,
+      repeatability: body.repeatability?.value ?? null,
+      repeatabilityUnit: body.repeatability?.unit ?? null,
       carrierId: body.carrierId ?? null,
       madeOn: day(body.madeOn),
     },
@@ -107,7 +109,7 @@ export async function registerCylinder(
     refs,
   });
   if (!body.gas) return;
-  await lock(desk.tx, tenantId, { cylinderIds: [body.cylinderId] });
+  await lock(desk.tx, tenantId, { gas: { cylinderIds: [body.cylinderId], since: received.happenedAt } });
   await desk.tx.weighing.create({
     data: {
       tenantId,
@@ -184,7 +186,7 @@ async function askAboutTwins(desk: Case, cylinderId: string, serial: string): Pr
 }
 
 /** The tare in force at an instant, in grams. @throws Refusal not-found for an unknown cylinder */
-export async function tareOf(desk: Case, cylinderId: string, at: string): Promise<number> {
+export async function tareOf(desk: Pick<Case, 'tx' | 'tenantId'>, cylinderId: string, at: string): Promise<number> {
   await cylinderAccount(desk, cylinderId);
   const rows = await desk.tx.cylinderTare.findMany({
     where: { tenantId: desk.tenantId, cylinderId },

@@ -2,7 +2,7 @@ import type { CommandBody } from '@ullage/contracts';
 import { bookedGrams } from '@ullage/units';
 import { circuitAccount, outsideAccounts } from '../gas/accounts.ts';
 import { enterFact } from '../gas/movement-rows.ts';
-import { noonOf } from '../gas/timelines.ts';
+import { noonOf } from '../gas/gas-facts.ts';
 import { dayToDate, notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
@@ -19,7 +19,9 @@ export async function takeCall(desk: Case, received: Received<Call>): Promise<vo
   const site = await openSite(desk, call);
   await openUnit(desk, call);
   await openCircuit(desk, call, desk.world.calendar.dayOf(received.happenedAt, site.timeZone));
-  await lock(desk.tx, desk.tenantId, { circuitIds: [call.circuit.id], cylinderIds: [] });
+  const earliest = call.history.map(({ onDay }) => onDay).sort()[0];
+  const since = earliest === undefined ? received.happenedAt : desk.world.calendar.startOf(earliest, site.timeZone);
+  await lock(desk.tx, desk.tenantId, { circuitIds: [call.circuit.id], gas: { since } });
   await bookHistory(desk, call, {
     zone: site.timeZone,
     today: desk.world.calendar.dayOf(received.happenedAt, site.timeZone),

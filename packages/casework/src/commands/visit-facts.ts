@@ -13,7 +13,8 @@ import {
   photoRefs,
   recordFact,
 } from './facts.ts';
-import { assertTemperature, readingKpa } from './site-readings.ts';
+import { rethinkCircuit, rethinkRecoveries } from '../gas/rethink.ts';
+import { assertTemperature, keptBarometer, readingKpa } from './site-readings.ts';
 
 type Of<K extends CommandName> = Received<CommandBody<K>>;
 
@@ -68,7 +69,9 @@ export async function recordReadings(desk: Case, received: Of<'record-readings'>
   assertTemperature({ field: 'ambient', label: 'Ambient', reading: body.ambient });
   assertTemperature({ field: 'suctionLine', label: 'Suction line', reading: body.suctionLine });
   assertTemperature({ field: 'liquidLine', label: 'Liquid line', reading: body.liquidLine });
-  await recordFact(desk, received, { kind: 'readings', refs: instrumentRef('gauge', body.gaugeId) });
+  const refs = instrumentRef('gauge', body.gaugeId);
+  await recordFact(desk, received, { kind: 'readings', refs, keep: keptBarometer(visit.site) });
+  if (body.stage === 'first') await rethinkCircuit(desk, { ...body, since: received.happenedAt });
 }
 
 export async function recordLook(desk: Case, received: Of<'record-look'>): Promise<void> {
@@ -103,6 +106,7 @@ export async function recordLeakPoint(desk: Case, received: Of<'record-leak-poin
   const refs = [...leakRefs([body.leakPointId]), ...(await photoRefs(desk, body.photos))];
   await recordFact(desk, received, { kind: 'leak-point', refs });
   desk.changed('leak-point', body.leakPointId, 'made');
+  await rethinkRecoveries(desk, { ...body, since: received.happenedAt });
 }
 
 export async function recordPlate(desk: Case, received: Of<'record-plate'>): Promise<void> {
@@ -113,6 +117,7 @@ export async function recordPlate(desk: Case, received: Of<'record-plate'>): Pro
 export async function recordConsent(desk: Case, received: Of<'record-consent'>): Promise<void> {
   await lockedVisit(desk, received.body);
   await recordFact(desk, received, { kind: 'consent' });
+  await rethinkRecoveries(desk, { ...received.body, since: received.happenedAt });
 }
 
 export async function recordRepair(desk: Case, received: Of<'record-repair'>): Promise<void> {
@@ -120,6 +125,7 @@ export async function recordRepair(desk: Case, received: Of<'record-repair'>): P
   await lockedVisit(desk, body);
   await assertLeakPoints(desk, body.circuitId, body.leakPointIds);
   await recordFact(desk, received, { kind: 'repair', refs: leakRefs(body.leakPointIds) });
+  await rethinkRecoveries(desk, { ...body, since: received.happenedAt });
 }
 
 export async function recordVerification(desk: Case, received: Of<'record-verification'>): Promise<void> {
@@ -132,6 +138,7 @@ export async function recordVerification(desk: Case, received: Of<'record-verifi
   assertTemperature({ field: 'startTemperature', label: startLabel, reading: body.startTemperature });
   assertTemperature({ field: 'endTemperature', label: endLabel, reading: body.endTemperature });
   await recordFact(desk, received, { kind: 'verification', refs: leakRefs(body.leakPointIds) });
+  await rethinkRecoveries(desk, { ...body, since: received.happenedAt });
 }
 
 export async function recordVacuum(desk: Case, received: Of<'record-vacuum'>): Promise<void> {
@@ -142,6 +149,7 @@ export async function recordVacuum(desk: Case, received: Of<'record-vacuum'>): P
     readingKpa({ field: `readings/${index}/vacuum`, label: 'Vacuum', reading: reading.vacuum }, visit.site),
   );
   await recordFact(desk, received, { kind: 'vacuum', refs: instrumentRef('gauge', body.gaugeId) });
+  await rethinkCircuit(desk, { ...body, since: received.happenedAt });
 }
 
 export async function recordInspection(desk: Case, received: Of<'record-inspection'>): Promise<void> {

@@ -31,7 +31,7 @@ export async function circuitAccount(desk: Case, circuitId: string): Promise<str
 }
 
 /** The account of a cylinder. @throws Refusal not-found */
-export async function cylinderAccount(desk: Case, cylinderId: string): Promise<string> {
+export async function cylinderAccount(desk: Pick<Case, 'tx' | 'tenantId'>, cylinderId: string): Promise<string> {
   const row = await desk.tx.gasAccount.findUnique({
     where: { tenantId_cylinderId: { tenantId: desk.tenantId, cylinderId } },
     select: { id: true },

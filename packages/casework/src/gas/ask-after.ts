@@ -1,59 +1,106 @@
-import { asks } from '@ullage/gasbook';
-import type { Act } from '@ullage/gasbook';
-import { cylinderAccount } from './accounts.ts';
-import { asTaint, contentsOf, openTaints, roomOf } from './contents.ts';
-import { tareOf } from '../commands/register.ts';
+/** What was done is booked; this asks about whatever would have stopped it, as things stood just before it. */
+import { asksOfAct, composition, taintsOf } from '@ullage/gasbook';
+import type { Act, Ask, Before, Flow, Portion, Taint } from '@ullage/gasbook';
 import type { Case } from '../pipeline/case.ts';
+import { fillingLimits } from './filling.ts';
+import type { Limits } from './filling.ts';
+import type { Derived } from './account-file.ts';
+import { cylinderOf } from './gas-facts.ts';
+import type { GasFact } from './gas-facts.ts';
+import { sayAirCheck } from './say-air-check.ts';
 
-interface Done {
-  readonly act: 'recovery' | 'charge';
+interface Told {
+  readonly fact: GasFact;
   readonly cylinderId: string;
-  readonly refrigerant: string;
-  readonly circuitOwner: string;
-  readonly grams: number;
-  readonly at: string;
+  readonly before: Before;
+  readonly flow: Flow | undefined;
+  /** As the cylinder stood that a transfer came from, where it was gone through too. */
+  readonly giver: Before | undefined;
 }
 
-/** The act is done and will be booked; this asks about whatever would have stopped it beforehand. */
-export async function askAfterAct(desk: Case, done: Done): Promise<void> {
-  const { tx, tenantId } = desk;
-  const account = await cylinderAccount(desk, done.cylinderId);
-  const contents = await contentsOf(tx, tenantId, account);
-  const shared = { refrigerant: done.refrigerant, contents };
-  const act: Act =
-    done.act === 'charge'
-      ? {
-          act: 'charge',
-          ...shared,
-          circuitOwner: done.circuitOwner,
-          taints: (await openTaints(tx, tenantId, account)).map(asTaint),
-        }
-      : { act: 'recovery', ...shared, ...(await recoveryLimits(desk, done, contents)), grams: done.grams };
-  const subject = { kind: 'cylinder', id: done.cylinderId } as const;
-  for (const { code, text } of asks({ act, derived: [] })) desk.raise({ code, text, subject });
-  const cylinder = await tx.cylinder.findUniqueOrThrow({ where: { tenantId_id: { tenantId, id: done.cylinderId } } });
-  if (cylinder.dedicatedTo !== null && cylinder.dedicatedTo !== done.refrigerant) {
-    const text = `The cylinder is for ${cylinder.dedicatedTo}, the circuit runs on ${done.refrigerant}. Mark it and check.`;
-    desk.raise({ code: 'other-gas', text, subject });
+/**
+ * Asks about the acts of every cylinder that was gone through. What the sender did is asked of the sender; an earlier act
+ * that a later-told fact shows in another light is left to a person, once.
+ */
+export async function askAboutActs(desk: Case, all: readonly Derived[]): Promise<void> {
+  for (const { file, outcome } of all) {
+    const check = file.facts.find(({ id, kind }) => id === desk.commandId && kind === 'air-check');
+    const before = check && outcome.before.get(check.id);
+    if (before) sayAirCheck(desk, { fact: check, contents: before.contents });
+  }
+  for (const told of all.flatMap((derived) => toldOf(derived, all))) {
+    const act = await actOf(desk, told);
+    if (!act) continue;
+    const { fact, cylinderId } = told;
+    const subject = { kind: 'cylinder', id: cylinderId } as const;
+    const isOwn = fact.id === desk.commandId;
+    const asks: Ask[] = asksOfAct(act, { saidWhy: fact.body.whyUnderDoubt !== undefined });
+    for (const { code, text } of asks) {
+      if (isOwn) desk.raise({ code, text, subject });
+      else if (fact.commandId !== null) desk.leave({ code, text, subject, of: fact.commandId });
+    }
   }
 }
 
-async function recoveryLimits(desk: Case, done: Done, contents: Parameters<typeof roomOf>[1]['contents']) {
-  const cylinder = await desk.tx.cylinder.findUniqueOrThrow({
-    where: { tenantId_id: { tenantId: desk.tenantId, id: done.cylinderId } },
+/** Acts that fill or empty the cylinder: of a transfer, the filling. */
+function toldOf({ file, outcome }: Derived, all: readonly Derived[]): Told[] {
+  if (file.subject.kind !== 'cylinder') return [];
+  const cylinderId = file.subject.id;
+  return file.facts.flatMap((fact): Told[] => {
+    const before = outcome.before.get(fact.id);
+    if (!before || !isActOn(fact, cylinderId)) return [];
+    const giverId = cylinderOf(fact, 'from')?.account;
+    const giver = all.find((other) => other.file.accountId === giverId)?.outcome;
+    const drawn = all.flatMap((other) => other.outcome.drawn.get(fact.id) ?? []);
+    const flow = drawn[0] ?? flowInto(file, fact.id);
+    return [{ fact, cylinderId, before, flow, giver: giver?.before.get(fact.id) }];
   });
-  const today = desk.world.calendar.dayOf(done.at, desk.tenant.timeZone);
-  const room = roomOf(cylinder, {
-    refrigerant: done.refrigerant,
-    contents,
-    tareGrams: await tareOf(desk, done.cylinderId, done.at),
-    today,
-  });
-  const kg = room?.roomKg ?? null;
-  return {
-    cylinderKind: cylinder.kind as 'disposable' | 'refillable' | 'recovery',
-    requalifyBy: room?.requalifyByOn ?? null,
-    today,
-    roomGrams: kg === null ? null : Math.floor(kg * 1000),
-  };
 }
+const isActOn = (fact: GasFact, cylinderId: string): boolean =>
+  fact.kind === 'transfer'
+    ? cylinderOf(fact, 'to')?.cylinderId === cylinderId
+    : fact.kind === 'recovery' || fact.kind === 'charge';
+
+const flowInto = ({ accountId, primary }: Derived['file'], factId: string): Flow | undefined => {
+  const postings = (primary.get(factId) ?? []).filter(({ to }) => to === accountId);
+  const [first] = postings;
+  return first && { from: first.from, to: first.to, postings, doubts: [] };
+};
+const gramsOf = ({ flow }: Told): number => (flow?.postings ?? []).reduce((sum, { grams }) => sum + grams, 0);
+
+/** Dates, room and stamps do not change with what is told later: they were asked about when the act was. */
+const NO_LIMITS: Limits = {
+  cylinderKind: 'recovery',
+  dedicatedTo: null,
+  requalifyBy: null,
+  today: '',
+  pressureSuits: null,
+  roomGrams: null,
+};
+
+async function actOf(desk: Case, told: Told): Promise<Act | undefined> {
+  const { fact, cylinderId, before } = told;
+  const source = sourceOf(told);
+  const refrigerant = fact.kind === 'transfer' ? composition(source.source)[0]?.refrigerant : fact.circuit?.refrigerant;
+  if (refrigerant === undefined) return undefined;
+  const inside = { refrigerant, contents: before.contents, taints: taintsOf(before.doubts) };
+  if (fact.kind === 'charge') return { act: 'charge', ...inside, circuitOwner: fact.circuit?.customerId ?? '' };
+  const filling = { cylinderId, refrigerant, at: fact.happenedAt, contents: before.contents };
+  const limits = fact.id === desk.commandId ? await fillingLimits(desk, filling) : NO_LIMITS;
+  const shared = { ...inside, ...limits, grams: gramsOf(told) };
+  return fact.kind === 'recovery' ? { act: 'recovery', ...shared } : { act: 'transfer', ...shared, ...source };
+}
+
+/** What went into a cylinder from another: as that one stood, else as it arrived. */
+const sourceOf = ({ flow, giver }: Told): { source: readonly Portion[]; sourceTaints: readonly Taint[] } =>
+  giver
+    ? { source: giver.contents, sourceTaints: taintsOf(giver.doubts) }
+    : { source: portionsOf(flow), sourceTaints: carriedTaints(flow) };
+
+const portionsOf = (flow: Flow | undefined): Portion[] =>
+  (flow?.postings ?? []).map(({ refrigerant, grams, fromOwner: owner, fromState: state }) => ({
+    holding: { refrigerant, owner, state },
+    grams,
+  }));
+const carriedTaints = (flow: Flow | undefined): Taint[] =>
+  (flow?.doubts ?? []).map(({ cause, lowGrams, highGrams }) => ({ cause, lowGrams, highGrams }));

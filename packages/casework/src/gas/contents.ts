@@ -1,6 +1,9 @@
-import type { GasState, Portion, Taint, TaintCause } from '@ullage/gasbook';
+import { composition, taintsOf } from '@ullage/gasbook';
+import type { GasState, Portion, Taint } from '@ullage/gasbook';
 import type { Tx } from '@ullage/database';
-import { cylinderRoom } from '@ullage/thermo';
+import { cylinderRoom, cylinderVessel } from '@ullage/thermo';
+import { doubtOf, doubtRows } from './doubt-rows.ts';
+import type { DoubtRow } from './doubt-rows.ts';
 
 /** What the books say is in a cylinder: holdings above zero. */
 export async function contentsOf(tx: Tx, tenantId: string, accountId: string): Promise<Portion[]> {
@@ -28,25 +31,31 @@ export async function registeredGas(tx: Tx, tenantId: string, cylinderId: string
 }
 
 /** Doubts about an account that nothing has cleared. */
-export async function openTaints(tx: Tx, tenantId: string, accountId: string) {
-  return tx.taint.findMany({
-    where: { tenantId, accountId, clearedByFact: null, withdrawnAt: null },
-    orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
-  });
+export async function openDoubts(tx: Tx, tenantId: string, accountId: string): Promise<DoubtRow[]> {
+  const rows = await doubtRows({ tx, tenantId }, { accountId, via: [] });
+  return rows.filter((row) => row.clearedByFact === null);
 }
-export const asTaint = (row: { cause: string; lowGrams: unknown; highGrams: unknown }): Taint => ({
-  cause: row.cause as TaintCause,
-  lowGrams: Number(row.lowGrams ?? 0),
-  highGrams: row.highGrams === null ? null : Number(row.highGrams),
-});
+/** The same as the verdict reads them: one for each origin. */
+export const taintsOfRows = (rows: readonly DoubtRow[]): Taint[] => taintsOf(rows.map(doubtOf));
 
-interface CylinderStamps {
+export interface CylinderStamps {
   readonly kind: string;
   readonly specification: string;
   readonly waterCapacityKg: unknown;
   readonly servicePressureKpaGauge: unknown;
   readonly testedMonth: string | null;
 }
+/** Stamps and dates as the laboratory reads them. */
+const stampsOf = (cylinder: CylinderStamps, today: string) => ({
+  kind: cylinder.kind as 'disposable' | 'refillable' | 'recovery',
+  specification: cylinder.specification,
+  todayOn: today,
+  ...(cylinder.testedMonth === null ? {} : { lastTest: { month: cylinder.testedMonth, kind: 'hydrostatic' as const } }),
+});
+
+/** What forbids filling it with any gas, and until when it may be filled. */
+export const vesselOf = (cylinder: CylinderStamps, today: string) => cylinderVessel(stampsOf(cylinder, today));
+
 /** Room, limits and reasons for one refrigerant, with what the cylinder holds now. Undefined for a gas that physics does not know. */
 export function roomOf(
   cylinder: CylinderStamps,
@@ -54,22 +63,17 @@ export function roomOf(
 ) {
   const { refrigerant, contents, tareGrams, today } = given;
   const netGrams = contents.reduce((sum, portion) => sum + portion.grams, 0);
-  const contentsKg = Object.fromEntries(contents.map((portion) => [portion.holding.refrigerant, portion.grams / 1000]));
+  const contentsKg = Object.fromEntries(composition(contents).map((part) => [part.refrigerant, part.grams / 1000]));
   const room = cylinderRoom({
     refrigerant,
     waterCapacityKg: Number(cylinder.waterCapacityKg),
     tareKg: tareGrams / 1000,
     grossKg: (tareGrams + netGrams) / 1000,
-    kind: cylinder.kind as 'disposable' | 'refillable' | 'recovery',
-    specification: cylinder.specification,
     contentsKg,
-    todayOn: today,
+    ...stampsOf(cylinder, today),
     ...(cylinder.servicePressureKpaGauge === null
       ? {}
       : { servicePressureKpaGauge: Number(cylinder.servicePressureKpaGauge) }),
-    ...(cylinder.testedMonth === null
-      ? {}
-      : { lastTest: { month: cylinder.testedMonth, kind: 'hydrostatic' as const } }),
   });
   return room.ok ? room : undefined;
 }

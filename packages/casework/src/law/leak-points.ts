@@ -1,3 +1,4 @@
+import type { Instant } from '@ullage/units';
 import { toInstant } from '../pipeline/case.ts';
 import type { Work } from '../pipeline/case.ts';
 
@@ -20,6 +21,30 @@ function after(state: LeakState, { kind, body }: Step): LeakState {
   return body.stage === 'follow-up' ? 'verified' : state;
 }
 
+/** A repair, test or decision, as far as a leak's state follows from it. */
+export interface LeakFact extends Pick<Step, 'kind'> {
+  readonly happenedAt: Date | null;
+  readonly body: unknown;
+  readonly factRefs: readonly { readonly leakPointId: string | null }[];
+}
+
+/** State of a leak after its circuit's facts, in the order given, up to an instant. */
+export function leakStateAt(
+  point: { readonly id: string; readonly foundAt: Date },
+  facts: readonly LeakFact[],
+  until: Instant | null = null,
+): LeakState {
+  let state: LeakState = 'open';
+  for (const fact of facts) {
+    const at = fact.happenedAt && toInstant(fact.happenedAt);
+    if (at !== null && at < toInstant(point.foundAt)) continue;
+    if (at !== null && until !== null && at > until) continue;
+    const concerns = fact.kind === 'consent' || fact.factRefs.some((ref) => ref.leakPointId === point.id);
+    if (concerns) state = after(state, { kind: fact.kind, body: fact.body as Step['body'] });
+  }
+  return state;
+}
+
 /** The states of a circuit's leak points follow from its facts; they are worked out anew, never edited. */
 export async function projectLeakPoints(desk: Work, circuitId: string): Promise<void> {
   const { tx, tenantId } = desk;
@@ -31,12 +56,7 @@ export async function projectLeakPoints(desk: Work, circuitId: string): Promise<
     orderBy: [{ happenedAt: 'asc' }, { id: 'asc' }],
   });
   for (const point of points) {
-    let state: LeakState = 'open';
-    for (const fact of facts) {
-      if (fact.happenedAt && toInstant(fact.happenedAt) < toInstant(point.foundAt)) continue;
-      const concerns = fact.kind === 'consent' || fact.factRefs.some((ref) => ref.leakPointId === point.id);
-      if (concerns) state = after(state, { kind: fact.kind, body: fact.body as Step['body'] });
-    }
+    const state = leakStateAt(point, facts);
     if (state === point.state) continue;
     await tx.leakPoint.update({ where: { tenantId_id: { tenantId, id: point.id } }, data: { state } });
     desk.changed('leak-point', point.id);

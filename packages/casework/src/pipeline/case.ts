@@ -13,6 +13,8 @@ export interface TenantSettings {
   readonly massUnit: string;
   readonly pressureUnit: string;
   readonly temperatureUnit: string;
+  /** What an air check may show above saturation in this shop. */
+  readonly shopExcessKpa: unknown;
   readonly demo: boolean;
 }
 export interface Change {
@@ -27,6 +29,8 @@ export interface Ask {
 /** Something is booked and somebody should look: kept as an attention item until a person has. */
 export interface Concern extends Ask {
   readonly subject: { readonly kind: 'cylinder' | 'circuit' | 'visit'; readonly id: string };
+  /** The earlier command that it is about, where it is not this one. */
+  readonly of?: string;
 }
 
 /** Work inside one transaction of one tenant: what it touched, and what must be derived anew from that. */
@@ -81,6 +85,10 @@ export class Case extends Work {
     const { code, text } = concern;
     this.ask(code, text);
     if (!this.concerns.some((other) => other.code === code)) this.concerns.push(concern);
+  }
+  /** Leaves it to a person, without asking the sender: an earlier act now stands in another light. */
+  leave(concern: Concern & { readonly of: string }): void {
+    this.concerns.push(concern);
   }
 }
 

@@ -24,18 +24,21 @@ export async function settle(desk: Case, kind: CommandName, answer: () => Promis
   await writeFeed(desk);
 }
 
-/** One open item per concern and thing: a cylinder that is asked about twice is still one cylinder to look at. */
+/**
+ * One open item per concern and thing: a cylinder that is asked about twice is still one cylinder to look at. What an
+ * earlier act was asked about once, by whatever was told then, is not asked again.
+ */
 async function writeConcerns(desk: Case): Promise<void> {
   const { tx, tenantId } = desk;
-  for (const { code, text, subject } of desk.concerns) {
-    const same = { tenantId, kind: 'record', reason: code, subjectId: subject.id, closedAt: null };
-    if ((await tx.attention.count({ where: same })) > 0) continue;
+  for (const { code, text, subject, of: earlier } of desk.concerns) {
+    const same = { tenantId, kind: 'record', reason: code, subjectId: subject.id };
+    const known = [{ closedAt: null }, ...(earlier === undefined ? [] : [{ commandId: earlier }])];
+    if ((await tx.attention.count({ where: { ...same, OR: known } })) > 0) continue;
     const id = desk.world.newId();
     const problem = { title: 'Booked; somebody should look', detail: text };
     const openedAt = toDate(desk.recordedAt);
-    await tx.attention.create({
-      data: { ...same, id, commandId: desk.commandId, problem, subjectKind: subject.kind, openedAt },
-    });
+    const commandId = earlier ?? desk.commandId;
+    await tx.attention.create({ data: { ...same, id, commandId, problem, subjectKind: subject.kind, openedAt } });
     desk.changed('attention', id, 'made');
   }
 }

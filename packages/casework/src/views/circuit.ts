@@ -2,15 +2,17 @@ import type { CircuitView } from '@ullage/contracts';
 import { explains } from '@ullage/trail';
 import { bookedGrams, exactGrams, sum, subtract, toNumber, massText } from '@ullage/units';
 import type { EnteredMass } from '@ullage/units';
-import { openTaints } from '../gas/contents.ts';
+import { isMixed } from '@ullage/gasbook';
+import { contentsOf } from '../gas/contents.ts';
 import { dateToDay } from '../pipeline/case.ts';
 import { circuitFile } from '../law/circuit-file.ts';
 import type { CircuitFile } from '../law/circuit-file.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
+import { doubtsOf } from './doubts.ts';
 import { factViews, instrumentChecks, leakPointView, lookView } from './history.ts';
 import { calculationsOf, dutiesOf, headroomOf, rulebooksOf } from './law.ts';
 import type { Viewer } from './viewer.ts';
-import { FULL_CHARGE_WORDS, TAINT_WORDS_LONG, USE_WORDS, wordOf } from './words.ts';
+import { FULL_CHARGE_WORDS, USE_WORDS, wordOf } from './words.ts';
 import { LATEST_FULL_CHARGE } from '../law/latest-full-charge.ts';
 
 type Addition = CircuitView['additions'][number];
@@ -127,7 +129,9 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
   const latest = calculations.find((calculation) => calculation.standing) ?? null;
   const checks = await instrumentChecks(viewer);
   const account = circuit.gasAccount;
-  const taints = account ? await openTaints(tx, tenantId, account.id) : [];
+  const contents = account ? await contentsOf(tx, tenantId, account.id) : [];
+  const contentsGrams = contents.reduce((sum, { grams }) => sum + grams, 0);
+  const doubts = account ? await doubtsOf(viewer, { accountId: account.id, contentsGrams }) : { open: [] };
   return {
     id: circuit.id,
     tag: `${circuit.unit.tag}-${circuit.letter}`,
@@ -152,6 +156,7 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
     explains: explanation(latest, leakPoints),
     accountId: account?.id ?? null,
     balanceGrams: (account?.balances ?? []).reduce((total, balance) => total + Number(balance.grams), 0),
-    doubts: taints.map((taint) => ({ text: wordOf(TAINT_WORDS_LONG, taint.cause), visitId: taint.visitId })),
+    mixed: isMixed(contents, circuit.refrigerant),
+    doubts: doubts.open,
   };
 }

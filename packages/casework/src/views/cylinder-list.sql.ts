@@ -1,4 +1,5 @@
 import type { Statement } from '@ullage/database';
+import { TAINT_CAUSES } from '@ullage/gasbook';
 import * as z from 'zod';
 
 const Row = z.object({
@@ -8,11 +9,25 @@ const Row = z.object({
   kind: z.string(),
   specification: z.string(),
   dedicatedTo: z.string().nullable(),
+  waterCapacityKg: z.number(),
+  servicePressureKpaGauge: z.number().nullable(),
+  testedMonth: z.string().nullable(),
+  tareGrams: z.number().nullable(),
+  accountId: z.string().nullable(),
   owner: z.string().nullable(),
   contents: z.array(
     z.object({ refrigerant: z.string(), owner: z.string(), state: z.string(), grams: z.coerce.number() }),
   ),
-  taints: z.array(z.object({ cause: z.string(), lowGrams: z.number().nullable(), highGrams: z.number().nullable() })),
+  doubts: z.array(
+    z.object({
+      cause: z.enum(TAINT_CAUSES),
+      originFactId: z.string(),
+      lowGrams: z.number(),
+      highGrams: z.number().nullable(),
+      originHighGrams: z.number().nullable(),
+      confirmedBy: z.string().nullable(),
+    }),
+  ),
   weighedAt: z.date().nullable(),
   weighedBy: z.string().nullable(),
   weighedAtSite: z.string().nullable(),
@@ -44,14 +59,22 @@ const LAST_WEIGHED = `LEFT JOIN LATERAL (
 export const CYLINDER_LIST: Statement<CylinderListRow> = {
   text: `
     SELECT c.id, c.serial, c.label, c.kind, c.specification, c.dedicated_to AS "dedicatedTo", o.name AS owner,
+      c.water_capacity_kg::float8 AS "waterCapacityKg", c.service_pressure_kpa_gauge::float8 AS "servicePressureKpaGauge",
+      c.tested_month AS "testedMonth", a.id AS "accountId", (
+        SELECT t.grams FROM cylinder_tare t
+        WHERE t.tenant_id = c.tenant_id AND t.cylinder_id = c.id
+        ORDER BY t.from_at DESC
+        LIMIT 1) AS "tareGrams",
       coalesce((
         SELECT jsonb_agg(jsonb_build_object('refrigerant', b.refrigerant, 'owner', b.owner, 'state', b.state, 'grams', b.grams)
           ORDER BY b.grams DESC, b.refrigerant)
         ${HELD}), '[]') AS contents,
       coalesce((
-        SELECT jsonb_agg(jsonb_build_object('cause', t.cause, 'lowGrams', t.low_grams, 'highGrams', t.high_grams)
+        SELECT jsonb_agg(jsonb_build_object('cause', t.cause, 'originFactId', t.from_fact_id, 'lowGrams', coalesce(t.low_grams, 0),
+            'highGrams', t.high_grams, 'confirmedBy', t.confirmed_by_fact,
+            'originHighGrams', CASE WHEN t.via_fact_id IS NULL THEN t.high_grams ELSE t.origin_high_grams END)
           ORDER BY t.created_at, t.id)
-        ${DOUBTED}), '[]') AS taints,
+        ${DOUBTED}), '[]') AS doubts,
       seen.at AS "weighedAt", seen.person AS "weighedBy", seen.site AS "weighedAtSite", seen.visit_id AS "visitId"
     FROM cylinder c
     LEFT JOIN customer o ON o.tenant_id = c.tenant_id AND o.id = c.owner_customer_id

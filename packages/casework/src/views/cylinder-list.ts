@@ -1,20 +1,26 @@
 import { EMPTY_CYLINDERS } from '@ullage/contracts';
 import type { CylinderListView } from '@ullage/contracts';
 import { txQuery } from '@ullage/database';
+import { taintsOf } from '@ullage/gasbook';
 import type { Portion } from '@ullage/gasbook';
-import { asTaint } from '../gas/contents.ts';
+import { fitnessOf } from '../gas/fitness.ts';
 import type { CylindersAsked } from '../office.ts';
 import { toInstant } from '../pipeline/case.ts';
 import { CYLINDER_CHOICES, CYLINDER_LIST } from './cylinder-list.sql.ts';
 import type { CylinderListRow } from './cylinder-list.sql.ts';
-import { cylinderHead } from './cylinders.ts';
+import { cylinderHead, todayOf } from './cylinders.ts';
+import { filledOn } from './filled-on.ts';
 import type { Viewer } from './viewer.ts';
 
 const PAGE = 100;
 const orNull = (text: string | undefined): string | null => (text === undefined || text === '' ? null : text);
 
-/** Cylinders a page at a time, in the order they were registered. The cursor is the last one's id. */
-export async function cylinderList({ tx, tenantId }: Viewer, asked: CylindersAsked): Promise<CylinderListView> {
+/**
+ * Cylinders a page at a time, with what is in them, what is doubted and what they are fit for today, in the order they
+ * were registered. The cursor is the last one's id.
+ */
+export async function cylinderList(viewer: Viewer, asked: CylindersAsked): Promise<CylinderListView> {
+  const { tx, tenantId } = viewer;
   const { query, after, gas, doubt, site } = asked;
   const values = [
     ...[tenantId, orNull(after), orNull(query)],
@@ -27,15 +33,25 @@ export async function cylinderList({ tx, tenantId }: Viewer, asked: CylindersAsk
   const rows = await txQuery(tx, CYLINDER_LIST, values);
   const [choices] = await txQuery(tx, CYLINDER_CHOICES, [tenantId]);
   const shown = rows.slice(0, PAGE);
+  const filled = await filledOn(
+    viewer,
+    shown.flatMap(({ accountId }) => accountId ?? []),
+  );
+  const today = todayOf(viewer);
   return {
-    items: shown.map((row) => itemOf(row, tenantId)),
+    items: shown.map((row) => itemOf(row, { tenantId, today, filledOn: filled.get(row.accountId ?? '') ?? null })),
     next: rows.length > PAGE ? (shown.at(-1)?.id ?? null) : null,
     gases: choices?.gases ?? [],
     places: choices?.places ?? [],
   };
 }
 
-function itemOf(row: CylinderListRow, tenantId: string): CylinderListView['items'][number] {
+interface Given {
+  readonly tenantId: string;
+  readonly today: string;
+  readonly filledOn: string | null;
+}
+function itemOf(row: CylinderListRow, { tenantId, ...days }: Given): CylinderListView['items'][number] {
   const contents = row.contents.map(({ refrigerant, owner, state, grams }): Portion => ({
     holding: {
       refrigerant,
@@ -44,11 +60,14 @@ function itemOf(row: CylinderListRow, tenantId: string): CylinderListView['items
     },
     grams,
   }));
+  const taints = taintsOf(row.doubts);
+  const fitness = fitnessOf(row, { contents, taints, tareGrams: row.tareGrams ?? 0, ...days });
   const ownerCustomer = row.owner === null ? null : { name: row.owner };
-  const gases = [...new Set(row.contents.map(({ refrigerant }) => refrigerant))];
+  const head = cylinderHead({ ...row, ownerCustomer }, { contents, taints, fitness });
+  const gases = new Set(row.contents.map(({ refrigerant }) => refrigerant));
   return {
-    ...cylinderHead({ ...row, ownerCustomer }, contents, row.taints.map(asTaint)),
-    alsoHolds: gases.slice(1),
+    ...head,
+    alsoHolds: [...gases].filter((gas) => gas !== head.refrigerant),
     lastWeighed: row.weighedAt
       ? { at: toInstant(row.weighedAt), by: row.weighedBy, site: row.weighedAtSite, visitId: row.visitId }
       : null,

@@ -1,32 +1,35 @@
 import type { CylinderView } from '@ullage/contracts';
-import { taintVerdict } from '@ullage/gasbook';
-import type { Portion, Taint } from '@ullage/gasbook';
+import { composition, isMixed, taintVerdict } from '@ullage/gasbook';
+import type { FitnessVerdict, Portion, Taint } from '@ullage/gasbook';
 import type { EnteredMass } from '@ullage/units';
 import { KPA_PER_PSI } from '@ullage/units';
-import { asTaint, contentsOf, openTaints, roomOf } from '../gas/contents.ts';
-import { notFound, toInstant } from '../pipeline/case.ts';
+import { contentsOf, openDoubts, roomOf, taintsOfRows } from '../gas/contents.ts';
+import type { CylinderStamps } from '../gas/contents.ts';
+import { fitnessOf, gasOf } from '../gas/fitness.ts';
+import { notFound } from '../pipeline/case.ts';
+import { airChecksOf } from './air-checks.ts';
+import { customerNames } from './customers.ts';
+import { doubtsOf } from './doubts.ts';
+import { filledOn } from './filled-on.ts';
+import { statementLines } from './statement.ts';
 import { feedNumber } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
-import { customerNames } from './customers.ts';
-import { statementLines } from './statement.ts';
-import { TAINT_WORDS_LONG, wordOf } from './words.ts';
 
 /** Movements on a cylinder's own page; the rest stands in its statement. */
 const SHOWN = 20;
-export interface CylinderHeadRow {
-  id: string;
-  serial: string;
-  label: string | null;
-  kind: string;
-  specification: string;
-  dedicatedTo: string | null;
-  ownerCustomer: { name: string } | null;
+export interface HeadRow extends CylinderStamps {
+  readonly id: string;
+  readonly serial: string;
+  readonly label: string | null;
+  readonly dedicatedTo: string | null;
+  readonly ownerCustomer: { readonly name: string } | null;
 }
-export function cylinderHead(
-  row: CylinderHeadRow,
-  contents: readonly Portion[],
-  taints: readonly Taint[],
-): CylinderView['cylinder'] {
+interface Inside {
+  readonly contents: readonly Portion[];
+  readonly taints: readonly Taint[];
+  readonly fitness: readonly FitnessVerdict[];
+}
+export function cylinderHead(row: HeadRow, { contents, taints, fitness }: Inside): CylinderView['cylinder'] {
   const netGrams = contents.reduce((sum, portion) => sum + portion.grams, 0);
   const { labels } = taintVerdict({ taints, contentsGrams: netGrams });
   return {
@@ -35,9 +38,11 @@ export function cylinderHead(
     label: row.label,
     kind: row.kind as CylinderView['cylinder']['kind'],
     specification: row.specification,
-    refrigerant: contents[0]?.holding.refrigerant ?? row.dedicatedTo,
+    refrigerant: gasOf(contents, row.dedicatedTo),
     netGrams,
+    mixed: isMixed(contents),
     doubtText: labels.length === 0 ? null : labels.join(', '),
+    fit: fitness.flatMap(({ use, fit }) => (fit ? [use] : [])),
     owner: row.ownerCustomer?.name ?? null,
   };
 }
@@ -56,8 +61,12 @@ export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<
   if (!row?.gasAccount) throw notFound();
   const account = row.gasAccount.id;
   const contents = await contentsOf(tx, tenantId, account);
-  const taints = await openTaints(tx, tenantId, account);
-  const head = cylinderHead(row, contents, taints.map(asTaint));
+  const taints = taintsOfRows(await openDoubts(tx, tenantId, account));
+  const filled = (await filledOn(viewer, [account])).get(account) ?? null;
+  const inside = { contents, taints, tareGrams: tareOf(row).grams, filledOn: filled, today: todayOf(viewer) };
+  const fitness = fitnessOf(row, inside);
+  const head = cylinderHead(row, { contents, taints, fitness });
+  const { open, cleared } = await doubtsOf(viewer, { accountId: account, contentsGrams: head.netGrams });
   const customers = await customerNames(
     viewer,
     contents.map(({ holding }) => holding.owner),
@@ -67,13 +76,11 @@ export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<
     cylinder: head,
     ...stampsView(row),
     ...roomView(viewer, row, { refrigerant: head.refrigerant, contents }),
-    contents: contents.map(({ holding: { refrigerant, state, owner }, grams }) => ({
-      refrigerant,
-      grams,
-      owner: owner === null ? null : (customers.get(owner) ?? null),
-      state,
-    })),
-    doubts: taints.map((taint) => doubtView(taint, head.netGrams)),
+    ...contentsViews(contents, customers),
+    fitness: fitness.map(({ use, fit, reasons }) => ({ use, fit, reasons: [...reasons] })),
+    doubts: open,
+    clearedDoubts: cleared,
+    airChecks: await airChecksOf(viewer, cylinderId),
     accountId: account,
     movements: [...lines],
     moreMovements: more,
@@ -81,6 +88,7 @@ export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<
   };
 }
 
+export const todayOf = ({ world, now, tenant }: Viewer): string => world.calendar.dayOf(now, tenant.timeZone);
 const tareOf = (row: CylinderRow) => row.cylinderTares[0] ?? { value: '0', unit: 'lb', grams: 0 };
 function stampsView(row: CylinderRow) {
   const { value, unit, grams } = tareOf(row);
@@ -101,8 +109,8 @@ function roomView(
   row: CylinderRow,
   { refrigerant, contents }: { refrigerant: string | null; contents: readonly Portion[] },
 ) {
-  const today = viewer.world.calendar.dayOf(viewer.now, viewer.tenant.timeZone);
   const tareGrams = tareOf(row).grams;
+  const today = todayOf(viewer);
   const known = refrigerant === null ? undefined : roomOf(row, { refrigerant, contents, tareGrams, today });
   const room = known ?? NO_ROOM;
   return {
@@ -115,25 +123,22 @@ function roomView(
   };
 }
 
-type TaintRow = Awaited<ReturnType<typeof openTaints>>[number];
-function doubtView(row: TaintRow, contentsGrams: number): CylinderView['doubts'][number] {
-  const taint = asTaint(row);
-  const verdict = taintVerdict({ taints: [taint], contentsGrams });
-  const bound =
-    taint.highGrams === null
-      ? 'no bound on the air that may be in it'
-      : `at most ${boundText(taint.highGrams)} g of air`;
+function contentsViews(
+  contents: readonly Portion[],
+  customers: ReadonlyMap<string, string>,
+): Pick<CylinderView, 'contents' | 'composition'> {
+  const total = contents.reduce((sum, { grams }) => sum + grams, 0);
   return {
-    cause: row.cause,
-    title: verdict.labels.join(', '),
-    text: `It was ${wordOf(TAINT_WORDS_LONG, row.cause)}: ${bound}.`,
-    visitId: row.visitId,
-    lowGrams: taint.lowGrams,
-    highGrams: taint.highGrams,
-    minutes: row.minutes === null ? null : Number(row.minutes),
-    blocks: verdict.use === 'blocked',
-    at: toInstant(row.createdAt),
+    contents: contents.map(({ holding: { refrigerant, state, owner }, grams }) => ({
+      refrigerant,
+      grams,
+      owner: owner === null ? null : (customers.get(owner) ?? null),
+      state,
+    })),
+    composition: composition(contents).map(({ refrigerant, grams }) => ({
+      refrigerant,
+      grams,
+      percent: (100 * grams) / total,
+    })),
   };
 }
-/** Rounded up: a bound that is rounded down is none. */
-const boundText = (grams: number): string => (Math.ceil(grams * 100) / 100).toString();

@@ -1,6 +1,6 @@
 /** Facts as another record points to them. */
 import type { FactLink } from '@ullage/contracts';
-import { noonOf } from '../gas/timelines.ts';
+import { noonOf } from '../gas/gas-facts.ts';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
 import type { FactRow } from './fact-row.ts';
@@ -38,7 +38,7 @@ export async function factLinks(viewer: Viewer, ids: readonly string[]): Promise
         summary: summaryOf(row),
         happenedAt: factAt(viewer, row, row.circuit?.unit.site.timeZone ?? tenant.timeZone),
         visitId: row.visitId,
-        cylinderId: row.factRefs.find((ref) => ref.role === 'cylinder')?.cylinderId ?? null,
+        cylinderId: row.factRefs.find((ref) => ref.cylinderId !== null)?.cylinderId ?? null,
         unitId: row.circuit?.unitId ?? null,
         circuitLetter: row.circuit?.letter ?? null,
       },

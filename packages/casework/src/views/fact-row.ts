@@ -1,4 +1,4 @@
-import { CORRECTIONS, standingOfFact } from '../gas/corrections.ts';
+import { CORRECTIONS, standingsOfFact } from '../gas/corrections.ts';
 import type { CorrectedRow } from '../gas/corrections.ts';
 
 /** A fact as it is read for showing: with who wrote it, what it refers to, and whether it was corrected. */
@@ -46,10 +46,8 @@ export const FACT_INCLUDE = {
 export function correctedBy(rows: readonly FactRow[]): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
   for (const row of rows) {
-    const standing = standingOfFact(row);
-    if (!standing) continue;
-    for (const [id, by] of [[row.id, standing.last] as const, ...standing.superseded])
-      if (by !== null) found.set(id, by);
+    for (const { last, superseded } of standingsOfFact(row))
+      for (const [id, by] of [[row.id, last] as const, ...superseded]) if (by !== null) found.set(id, by);
   }
   return found;
 }

@@ -21,9 +21,11 @@ export type StatementRow = z.output<typeof Row>;
 
 /**
  * At one instant the opening comes first and what covers a withdrawal before it: both are worked out after the fact that
- * shows them, and without them the account would seem to hold less than nothing.
+ * shows them, and without them the account would seem to hold less than nothing. What else follows comes after what it
+ * follows from, which may have been posted anew since.
  */
-const RANK = `(CASE WHEN m.derived_cause LIKE 'opening-%' THEN 0 WHEN m.derived_cause LIKE '%-more-than-booked' THEN 1 ELSE 2 END)`;
+const RANK = `(CASE WHEN m.derived_cause IS NULL THEN 2 WHEN m.derived_cause LIKE 'opening-%' THEN 0
+  WHEN m.derived_cause LIKE '%-more-than-booked' THEN 1 ELSE 3 END)`;
 const CURSOR = '($4::timestamptz, $5::int, $6::timestamptz, $7::int, $8::uuid)';
 const BEFORE = 'happened_at DESC, rank DESC, recorded_at DESC, seq DESC, id DESC';
 const PLACE = `(m.happened_at, ${RANK}, m.recorded_at, m.seq, m.id)`;

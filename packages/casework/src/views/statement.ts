@@ -18,7 +18,7 @@ export interface StatementPage {
 }
 
 /** After every line: what has no end yet is read back from there. */
-const END = ['infinity', 3, 'infinity', 2_147_483_647, 'ffffffff-ffff-ffff-ffff-ffffffffffff'] as const;
+const END = ['infinity', 4, 'infinity', 2_147_483_647, 'ffffffff-ffff-ffff-ffff-ffffffffffff'] as const;
 async function cursorOf({ tx, tenantId }: Viewer, { accountId, before }: StatementAsked): Promise<readonly unknown[]> {
   if (before === undefined) return END;
   const [place] = await txQuery(tx, STATEMENT_CURSOR, [tenantId, accountId, before]);

@@ -1,4 +1,6 @@
 /** One line that says what a fact said, for lists and records. */
+import type { AirCheckView } from '@ullage/contracts';
+import { verdictText } from './air-checks.ts';
 import { methodWordsOf } from './method-words.ts';
 import type { FactRow } from './fact-row.ts';
 
@@ -11,8 +13,8 @@ const entered = (value: unknown): string => {
   const mass = value as Entered | undefined;
   return mass ? `${mass.value} ${mass.unit}` : '';
 };
-const cylinderOf = (row: FactRow): string => {
-  const cylinder = row.factRefs.find((ref) => ref.role === 'cylinder')?.cylinder;
+const cylinderOf = (row: FactRow, role = 'cylinder'): string => {
+  const cylinder = row.factRefs.find((ref) => ref.role === role)?.cylinder;
   return cylinder?.label ?? cylinder?.serial ?? 'cylinder';
 };
 const leaksOf = (row: FactRow): string =>
@@ -31,6 +33,9 @@ const SAY: Readonly<Record<string, Say>> = {
   consent: (body) => `${String(body.decision).replaceAll('-', ' ')}, by ${String(body.by)}`,
   recovery: (body, row) => `${entered(body.before)} to ${entered(body.after)} gross, into ${cylinderOf(row)}`,
   charge: (body, row) => `${entered(body.before)} to ${entered(body.after)} gross, from ${cylinderOf(row)}`,
+  transfer: (_body, row) => `${cylinderOf(row, 'from')} to ${cylinderOf(row, 'to')}`,
+  'air-check': (body, row) =>
+    `${cylinderOf(row)}: ${verdictText((body.answer as { verdict: AirCheckView['verdict'] }).verdict)}`,
   'service-loss': (body) => `${entered(body.mass)}: ${String(body.how)}`,
   repair: (body, row) => `${leaksOf(row)}: ${String(body.what)}`,
   verification: (body, row) =>

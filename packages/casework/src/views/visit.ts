@@ -3,7 +3,7 @@ import { dayWords, toKelvin } from '@ullage/units';
 import type { Pressure, Temperature } from '@ullage/contracts';
 import { circuitFile } from '../law/circuit-file.ts';
 import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
-import { readingKpa } from '../commands/site-readings.ts';
+import { readAgainst, readingKpa } from '../commands/site-readings.ts';
 import { branchOf } from '../visits/branch.ts';
 import { circuitView } from './circuit.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
@@ -174,9 +174,10 @@ function branchFrom(facts: FactRows, row: HeadRow): VisitView['branch'] {
   const body = first?.body as { standing?: Pressure; ambient?: Temperature } | undefined;
   const refrigerant = row.visitCircuits[0]?.circuit.refrigerant;
   if (!body?.standing || !body.ambient || refrigerant === undefined) return null;
-  const standingKpa = readingKpa({ field: 'standing', label: 'Standing pressure', reading: body.standing }, row.site);
+  const against = readAgainst(body, row.site);
+  const standingKpa = readingKpa({ field: 'standing', label: 'Standing pressure', reading: body.standing }, against);
   const ambientK = toKelvin(Number(body.ambient.value), body.ambient.unit);
-  return branchOf({ refrigerant, standingKpa, ambientK, site: row.site });
+  return branchOf({ refrigerant, standingKpa, ambientK, ...against });
 }
 
 /** What the visit's addition came to: the standing calculation it gave rise to. */

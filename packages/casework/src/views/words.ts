@@ -51,6 +51,8 @@ export const FACT_WORDS: Readonly<Record<string, string>> = {
   vacuum: 'Vacuum hold',
   charge: 'Charge',
   'service-loss': 'Released by opening',
+  transfer: 'Transfer',
+  'air-check': 'Air check',
   inspection: 'Leak inspection',
   'normal-operation': 'Runs normally',
   correction: 'Correction',
@@ -73,15 +75,17 @@ export const ACCOUNT_WORDS: Readonly<Record<string, string>> = {
   'service-loss': 'Service loss',
   discrepancy: 'Discrepancy',
 };
+/** What happened to gas that is doubted, after "it was". */
 export const TAINT_WORDS_LONG: Readonly<Record<string, string>> = {
   'recovery-below-site-pressure-open-leak': 'recovered below site pressure from a circuit with an open leak',
-  'cylinder-not-evacuated': 'not evacuated before its first fill',
-  'circuit-flat': 'taken from a circuit found empty',
-  'circuit-above-saturation': 'taken from a circuit found above saturation',
-  'nitrogen-present': 'nitrogen was in the circuit',
-  'hoses-not-purged': 'hoses were not purged',
+  'cylinder-not-evacuated': 'put into a cylinder that was not evacuated before its first fill',
+  'circuit-flat': 'in a circuit that was found empty',
+  'circuit-above-saturation': 'in a circuit that was found above saturation',
+  'nitrogen-present': 'moved where nitrogen was present',
+  'hoses-not-purged': 'moved through hoses that were not purged',
   'burn-out': 'taken after a burn-out',
-  'identity-unsure': 'nobody is sure which gas it is',
+  'identity-unsure': 'moved by somebody who was not sure which gas it is',
+  'air-check-over': 'found over the shop limit by an air check',
 };
 /** A word for a code, or the code itself when a newer kind has none yet. */
 export const wordOf = (words: Readonly<Record<string, string>>, code: string): string => words[code] ?? code;

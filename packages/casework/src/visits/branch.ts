@@ -1,11 +1,8 @@
 import type { VisitView } from '@ullage/contracts';
 import { chargeState, saturation } from '@ullage/thermo';
-import { siteBarometerKpa } from '../commands/site-readings.ts';
+import { SIGMA } from '../commands/site-readings.ts';
 
 type BranchView = NonNullable<VisitView['branch']>;
-/** Common practice: a service gauge to 1 psi, a taped thermometer to 1 K. */
-const GAUGE_SIGMA_KPA = 6.9;
-const THERMOMETER_SIGMA_K = 1;
 
 const SAYS: Readonly<Record<BranchView['state'], { title: string; next: string }>> = {
   'liquid-present': { title: 'Liquid is inside.', next: 'Search with its own gas: off, locked out, detector first.' },
@@ -32,16 +29,16 @@ export function branchOf(given: {
   refrigerant: string;
   standingKpa: number;
   ambientK: number;
-  site: { elevationM: unknown };
+  barometerKpa: number;
 }): VisitView['branch'] {
-  const { refrigerant, standingKpa, ambientK, site } = given;
+  const { refrigerant, standingKpa, ambientK, barometerKpa } = given;
   const state = chargeState({
     refrigerant,
     pressureKpa: standingKpa,
     temperatureK: ambientK,
-    barometerKpa: siteBarometerKpa(site),
-    pressureSigmaKpa: GAUGE_SIGMA_KPA,
-    temperatureSigmaK: THERMOMETER_SIGMA_K,
+    barometerKpa,
+    pressureSigmaKpa: SIGMA.gaugeKpa,
+    temperatureSigmaK: SIGMA.thermometerK,
   });
   if (!state.ok) return null;
   const lines = saturation({ refrigerant, temperatureK: ambientK });

@@ -147,12 +147,21 @@ export const INSTRUMENT_KINDS = [
   'vacuum-gauge',
   'recovery-machine',
 ] as const;
+/** Differences, not readings: an °F is 5/9 K. */
+export const REPEATABILITY_UNITS = ['K', 'F', 'kPa', 'psi'] as const;
 export const RegisterInstrument = z
   .strictObject({
     instrumentId: Id,
     kind: z.enum(INSTRUMENT_KINDS, { error: 'Kind: choose what it is, as detector.' }),
     tag: text('Tag', { max: 40 }),
     senseGramsPerYear: z.number().positive().max(100_000).optional(),
+    repeatability: z
+      .strictObject({
+        value: z.number().positive({ error: 'Repeatability: give more than zero.' }).max(1000),
+        unit: z.enum(REPEATABILITY_UNITS, { error: 'Repeatability: choose a unit, as kPa.' }),
+      })
+      .optional()
+      .meta({ description: 'One standard deviation of a reading; it enters every verdict made with the instrument.' }),
     carrierId: Id.optional(),
     madeOn: dayText('Made on').optional(),
   })

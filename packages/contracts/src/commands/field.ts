@@ -4,6 +4,7 @@ import { REMOVED_PARTS } from '@ullage/rulebook';
 import * as z from 'zod';
 import { PhotoHash, photos } from '../photos.ts';
 import { gramsPerYear, Id, mass, note, pressure, temperature, text } from '../primitives.ts';
+import { SaidDoubts } from './shop.ts';
 
 const visit = { visitId: Id };
 const onCircuit = { visitId: Id, circuitId: Id };
@@ -139,6 +140,7 @@ export const RecordRecovery = z
     openLeak: z.boolean(),
     minutesBelowSite: z.number().nonnegative().max(10_000).optional(),
     whyLower: text('Why lower', { max: 400 }).optional(),
+    doubts: SaidDoubts.optional(),
   })
   .meta({
     id: 'RecordRecovery',
@@ -192,6 +194,10 @@ export const RecordCharge = z
     ...Weighings,
     full: z.enum(['yes', 'no', 'unknown'], { error: 'Full: say yes, no or unknown.' }),
     seasonal: z.boolean().optional(),
+    doubts: SaidDoubts.optional(),
+    whyUnderDoubt: text('Why under doubt', { max: 400 })
+      .optional()
+      .meta({ description: 'Why gas under a doubt that only warns was charged all the same; it is kept.' }),
   })
   .meta({ id: 'RecordCharge', description: 'Gas put into a circuit from a cylinder, by gross weights.' });
 
@@ -226,6 +232,7 @@ export const StateNormalOperation = z
 export const CorrectWeighing = z
   .strictObject({
     factId: Id,
+    cylinderId: Id.optional().meta({ description: 'Of a transfer: which of the two cylinders was read wrong.' }),
     before: mass('Gross before', { atMostKg: 5_000 }).optional(),
     after: mass('Gross after', { atMostKg: 5_000 }).optional(),
     full: z.enum(['yes', 'no', 'unknown']).optional(),

@@ -8,10 +8,12 @@ import { Id, instantText } from '../primitives.ts';
 import * as desk from './desk.ts';
 import * as field from './field.ts';
 import * as places from './places.ts';
+import * as shop from './shop.ts';
 
 export * from './desk.ts';
 export * from './field.ts';
 export * from './places.ts';
+export * from './shop.ts';
 
 interface CommandKind<Body extends z.ZodType> {
   readonly body: Body;
@@ -26,6 +28,8 @@ export const COMMANDS = {
   'register-person': kind('people.manage', desk.RegisterPerson),
   'register-instrument': kind('instrument.register', desk.RegisterInstrument),
   'register-cylinder': kind('cylinder.register', desk.RegisterCylinder),
+  'record-transfer': kind('cylinder.handle', shop.RecordTransfer),
+  'record-air-check': kind('cylinder.handle', shop.RecordAirCheck),
   'settle-attention': kind('attention.settle', desk.SettleAttention),
   'describe-site': kind('call.take', places.DescribeSite),
   'describe-circuit': kind('call.take', places.DescribeCircuit),

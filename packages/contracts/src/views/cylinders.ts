@@ -1,7 +1,8 @@
 import * as z from 'zod';
-import { MassView } from './common.ts';
+import { MassView, Reason } from './common.ts';
 import { StatementLine } from './statement.ts';
 
+const Fit = z.enum(['recovery', 'charging', 'same-owner-only', 'return', 'destroy', 'nothing']);
 export const CylinderHead = z
   .object({
     id: z.string(),
@@ -9,9 +10,11 @@ export const CylinderHead = z
     label: z.string().nullable(),
     kind: z.enum(['disposable', 'refillable', 'recovery']),
     specification: z.string(),
-    refrigerant: z.string().nullable(),
+    refrigerant: z.string().nullable().meta({ description: 'What there is most of, or what it is for.' }),
     netGrams: z.int(),
+    mixed: z.boolean().meta({ description: 'More than 0.5 % by mass of another gas.' }),
     doubtText: z.string().nullable(),
+    fit: z.array(Fit).meta({ description: 'What it is fit for today; several at once.' }),
     owner: z.string().nullable().meta({ description: 'A customer, or null for the contractor.' }),
   })
   .meta({ id: 'CylinderHead' });
@@ -41,6 +44,60 @@ export const CylinderListView = z
   .meta({ id: 'CylinderList' });
 export type CylinderListView = z.infer<typeof CylinderListView>;
 
+/** One step on the way by which a doubt came: where gas was, and by which fact it came there. */
+export const DoubtStep = z
+  .object({
+    subjectKind: z.enum(['cylinder', 'circuit']),
+    subjectId: z.string(),
+    title: z.string(),
+    factId: z.string(),
+    factTitle: z.string(),
+    at: z.string(),
+    visitId: z.string().nullable(),
+  })
+  .meta({ id: 'DoubtStep' });
+export const DoubtView = z
+  .object({
+    id: z.string(),
+    cause: z.string(),
+    title: z.string(),
+    text: z.string(),
+    visitId: z.string().nullable().meta({ description: 'Where it first arose.' }),
+    lowGrams: z.number().nullable(),
+    highGrams: z.number().nullable().meta({ description: 'Air at most; null without a bound.' }),
+    minutes: z.number().nullable(),
+    blocks: z.boolean(),
+    confirmed: z.boolean().meta({ description: 'An air check found this gas over the shop limit.' }),
+    at: z.string(),
+    path: z.array(DoubtStep).meta({ description: 'From where it first arose to here.' }),
+  })
+  .meta({ id: 'Doubt' });
+export type DoubtView = z.infer<typeof DoubtView>;
+
+/** An air check as it was answered: the shop limit by the gauge, and that no gauge certifies the purity limit. */
+export const AirCheckView = z
+  .object({
+    factId: z.string(),
+    at: z.string(),
+    by: z.string(),
+    refrigerant: z.string(),
+    verdict: z.enum(['within-shop-limit', 'over-shop-limit', 'cannot-tell', 'not-defined']),
+    text: z.string(),
+    excessKpa: z.number(),
+    excessSigmaKpa: z.number(),
+    limitKpa: z.number(),
+    airPercent: z.number().nullable().meta({ description: 'Of the vapour, by volume.' }),
+    airGrams: z.number().nullable().meta({ description: 'In the vapour space; what is dissolved comes on top.' }),
+    purityText: z.string(),
+    reasons: z.array(Reason),
+  })
+  .meta({ id: 'AirCheck' });
+export type AirCheckView = z.infer<typeof AirCheckView>;
+
+export const FitnessView = z
+  .object({ use: Fit, fit: z.boolean(), reasons: z.array(Reason) })
+  .meta({ id: 'Fitness', description: 'What a cylinder is fit for, or not, with the reasons.' });
+
 export const CylinderView = z
   .object({
     cylinder: CylinderHead,
@@ -53,24 +110,18 @@ export const CylinderView = z
     contents: z.array(
       z.object({ refrigerant: z.string(), grams: z.int(), owner: z.string().nullable(), state: z.string() }),
     ),
+    composition: z
+      .array(z.object({ refrigerant: z.string(), grams: z.int(), percent: z.number() }))
+      .meta({ description: 'By refrigerant, the most first, whoever owns it.' }),
     grossLimitKg: z.number().nullable(),
     roomKg: z.number().nullable(),
     limitText: z.string().nullable(),
     mayFill: z.boolean(),
     whyNot: z.array(z.object({ code: z.string(), text: z.string(), clause: z.string().nullable() })),
-    doubts: z.array(
-      z.object({
-        cause: z.string(),
-        title: z.string(),
-        text: z.string(),
-        visitId: z.string().nullable(),
-        lowGrams: z.number().nullable(),
-        highGrams: z.number().nullable(),
-        minutes: z.number().nullable(),
-        blocks: z.boolean(),
-        at: z.string(),
-      }),
-    ),
+    fitness: z.array(FitnessView),
+    doubts: z.array(DoubtView).meta({ description: 'Open ones; what an air check cleared is among the checks.' }),
+    clearedDoubts: z.array(DoubtView.extend({ clearedByFactId: z.string(), clearedAt: z.string() })),
+    airChecks: z.array(AirCheckView).meta({ description: 'Newest first.' }),
     accountId: z.string(),
     movements: z.array(StatementLine).meta({ description: 'The latest, oldest first; the rest is in the statement.' }),
     moreMovements: z.boolean(),
@@ -78,3 +129,23 @@ export const CylinderView = z
   })
   .meta({ id: 'CylinderPage' });
 export type CylinderView = z.infer<typeof CylinderView>;
+
+/** An act that is about to be done with a cylinder. */
+export const CylinderUseQuery = z.object({
+  act: z.enum(['charge', 'recovery', 'transfer'], { error: 'Act: charge, recovery or transfer.' }),
+  circuitId: z.uuidv7().optional().meta({ description: 'Of a charge or recovery.' }),
+  intoId: z.uuidv7().optional().meta({ description: 'Of a transfer: the cylinder that it would go into.' }),
+  grams: z.coerce.number().int().positive().max(5_000_000).optional(),
+});
+export type CylinderUseQuery = z.output<typeof CylinderUseQuery>;
+/** Asked before the act: what stops it, what to think of first, and whether a reason has to be given. */
+export const CylinderUseAdvice = z
+  .object({
+    stops: z.array(z.object({ code: z.string(), text: z.string(), clause: z.string().nullable() })),
+    warnings: z.array(z.object({ code: z.string(), text: z.string() })),
+    reasonNeeded: z.boolean().meta({ description: 'Gas under a doubt that only warns: say why, and it is kept.' }),
+    roomGrams: z.int().nullable(),
+    caution: z.string(),
+  })
+  .meta({ id: 'CylinderUse' });
+export type CylinderUseAdvice = z.infer<typeof CylinderUseAdvice>;

@@ -12,6 +12,7 @@ import {
   MassView,
   Reason,
 } from './common.ts';
+import { DoubtView } from './cylinders.ts';
 
 export const SiteView = z
   .object({
@@ -78,7 +79,8 @@ export const CircuitView = z
       .nullable(),
     accountId: z.string().nullable().meta({ description: 'Its gas account.' }),
     balanceGrams: z.int(),
-    doubts: z.array(z.object({ text: z.string(), visitId: z.string().nullable() })),
+    mixed: z.boolean().meta({ description: 'More than 0.5 % by mass of another gas, by the books.' }),
+    doubts: z.array(DoubtView),
   })
   .meta({ id: 'Circuit' });
 export type CircuitView = z.infer<typeof CircuitView>;

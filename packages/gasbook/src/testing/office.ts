@@ -1,14 +1,18 @@
-/** The books as an office keeps them, for tests: facts come in or are corrected, and every account is derived again. */
-import { correct, enter, reconcile, replayCircuit, replayCylinder, reverse, standingOf } from '../index.ts';
+/** The books as an office keeps them, for tests: facts come in or are corrected, and what they touch is derived again. */
+import { enter, follow, reconcile, reconcileFact, reverse, standingOf } from '../index.ts';
 import type {
   CircuitEntry,
   CircuitTimeline,
   CylinderEntry,
   CylinderTimeline,
-  DerivedPosting,
+  Doubt,
+  Draw,
+  Flow,
+  Followed,
   Movement,
   OutsideAccounts,
   Posting,
+  Timeline,
 } from '../index.ts';
 
 export const outside: OutsideAccounts = {
@@ -17,14 +21,16 @@ export const outside: OutsideAccounts = {
   atmosphere: 'atmosphere',
   discrepancy: 'discrepancy',
 };
+const BEYOND = new Set([...Object.values(outside), 'other-party', 'service-loss']);
 
-type WithoutMovements<E> = E extends { readonly movements: readonly Posting[] } ? Omit<E, 'movements'> : E;
+type WithoutDraws<E> = E extends unknown ? Omit<E, 'draws'> : never;
 
-/** One fact: the primary movements it gives, and what it adds to the timelines of the accounts it touches. */
+/** One fact: what it drew from which account, what came from outside, and what it adds to the timelines it touches. */
 export interface Fact {
-  readonly movements: readonly Posting[];
-  readonly circuits?: Readonly<Record<string, WithoutMovements<CircuitEntry>>>;
-  readonly cylinders?: Readonly<Record<string, WithoutMovements<CylinderEntry>>>;
+  readonly draws?: Readonly<Record<string, Draw>>;
+  readonly given?: readonly Posting[];
+  readonly circuits?: Readonly<Record<string, WithoutDraws<CircuitEntry>>>;
+  readonly cylinders?: Readonly<Record<string, WithoutDraws<CylinderEntry>>>;
 }
 
 export interface Premises {
@@ -32,34 +38,52 @@ export interface Premises {
   readonly cylinders: Readonly<Record<string, Omit<CylinderTimeline, 'account' | 'entries'>>>;
 }
 
-const touching = (account: string, movements: readonly Posting[]): readonly Posting[] =>
-  movements.filter((movement) => movement.from === account || movement.to === account);
+const withDraw = <E extends object>(entry: E, draw: Draw | undefined): E => (draw ? { ...entry, draws: draw } : entry);
 
-/** Everything that a replay of all accounts derives from these facts. */
-export function deriveAll(
-  facts: readonly Fact[],
-  { circuits, cylinders }: Premises,
-): readonly { readonly account: string; readonly wanted: readonly DerivedPosting[] }[] {
-  const ofCircuit = (account: string): CircuitEntry[] =>
-    facts.flatMap((fact) => {
+export function timelineOf(account: string, facts: readonly Fact[], { circuits, cylinders }: Premises): Timeline {
+  const circuit = circuits[account];
+  if (circuit) {
+    const entries = facts.flatMap((fact) => {
       const entry = fact.circuits?.[account];
-      return entry ? [{ ...entry, movements: touching(account, fact.movements) } as CircuitEntry] : [];
+      return entry ? [withDraw(entry as CircuitEntry, fact.draws?.[account])] : [];
     });
-  const ofCylinder = (account: string): CylinderEntry[] =>
-    facts.flatMap((fact) => {
-      const entry = fact.cylinders?.[account];
-      return entry ? [{ ...entry, movements: touching(account, fact.movements) }] : [];
-    });
-  return [
-    ...Object.entries(circuits).map(([account, circuit]) => ({
-      account,
-      wanted: replayCircuit({ ...circuit, account, entries: ofCircuit(account) }, outside),
-    })),
-    ...Object.entries(cylinders).map(([account, cylinder]) => ({
-      account,
-      wanted: replayCylinder({ ...cylinder, account, entries: ofCylinder(account) }, outside),
-    })),
-  ];
+    return { of: 'circuit', ...circuit, account, entries };
+  }
+  const cylinder = cylinders[account];
+  if (!cylinder) throw new Error(`no account ${account}`);
+  const entries = facts.flatMap((fact) => {
+    const entry = fact.cylinders?.[account];
+    return entry ? [withDraw(entry as CylinderEntry, fact.draws?.[account])] : [];
+  });
+  return { of: 'cylinder', ...cylinder, account, entries };
+}
+
+const touched = (fact: Fact | undefined): string[] => [
+  ...Object.keys(fact?.circuits ?? {}),
+  ...Object.keys(fact?.cylinders ?? {}),
+];
+
+/** A flow from outside, as the books have it before anything is derived. */
+function given(fact: Fact): Flow | undefined {
+  const [first] = fact.given ?? [];
+  return first && { from: first.from, to: first.to, postings: fact.given ?? [], doubts: [] };
+}
+
+/** Everything that follows from these facts, worked out at once from nothing. */
+export function deriveAll(facts: Readonly<Record<string, Fact>>, premises: Premises): Followed {
+  const accounts = [...Object.keys(premises.circuits), ...Object.keys(premises.cylinders)];
+  const flows = new Map(
+    Object.entries(facts).flatMap(([id, fact]): [string, Flow][] => {
+      const flow = given(fact);
+      return flow ? [[id, flow]] : [];
+    }),
+  );
+  return follow({
+    timelines: new Map(accounts.map((account) => [account, timelineOf(account, Object.values(facts), premises)])),
+    changed: accounts,
+    beyond: BEYOND,
+    world: { outside, flows },
+  });
 }
 
 /** What postings say, apart from ids and recording times; sorted. */
@@ -74,10 +98,19 @@ export const contents = (postings: readonly (Posting & Partial<Movement>)[]): st
     )
     .sort();
 
+/** What doubts say, in one order. */
+export const doubtLines = (doubts: Iterable<Doubt>): string[] =>
+  [...doubts].map((doubt) => JSON.stringify(doubt)).sort();
+
+export type Booked = Movement & { readonly factId: string | null };
+
 export class Office {
-  readonly ledger: Movement[] = [];
-  readonly #facts = new Map<string, Fact>();
-  readonly #entered = new Map<string, readonly Movement[]>();
+  readonly ledger: Booked[] = [];
+  readonly doubts = new Map<string, readonly Doubt[]>();
+  readonly facts = new Map<string, Fact>();
+  /** Accounts gone through at the last derivation. */
+  gone: string[] = [];
+  readonly #carried = new Map<string, Flow['doubts']>();
   readonly #premises: Premises;
   #serial = 0;
 
@@ -85,33 +118,77 @@ export class Office {
     this.#premises = premises;
   }
 
-  /** Enters a fact, or corrects the one of that id; then derives everything again. */
+  /** Enters a fact, or corrects the one of that id; then derives what it touches. */
   put(id: string, fact: Fact): void {
-    const before = this.#entered.get(id) ?? [];
-    const right = fact.movements.map((posting): Movement => ({ ...posting, ...this.#stamp() }));
+    const changed = new Set([...touched(this.facts.get(id)), ...touched(fact)]);
+    const standing = this.#primary(id).filter(({ from }) => BEYOND.has(from));
+    const { reverse: wrong, post } = reconcileFact({ wanted: fact.given ?? [], standing });
     this.ledger.push(
-      ...before.flatMap((wrong, i) => correct({ wrong, right: right[i] ?? null, reversal: this.#stamp() })),
-      ...right.slice(before.length),
+      ...wrong.map((movement) => reverse(movement, this.#stamp())),
+      ...post.map((posting) => ({ ...posting, ...this.#stamp(), factId: id })),
     );
-    this.#entered.set(
-      id,
-      right.map((movement, i) => (this.ledger.includes(movement) ? movement : (before[i] ?? movement))),
-    );
-    this.#facts.set(id, fact);
-    this.derive();
+    this.facts.set(id, fact);
+    this.derive(changed);
   }
 
-  derive(): void {
-    for (const { account, wanted } of deriveAll([...this.#facts.values()], this.#premises)) {
-      const { reverse: wrong, post } = reconcile({ account, wanted, standing: this.ledger });
-      this.ledger.push(...wrong.map((movement) => reverse(movement, this.#stamp())));
-      this.ledger.push(...post.map((posting) => enter(posting, this.#stamp())));
+  derive(
+    changed: Iterable<string> = [...Object.keys(this.#premises.circuits), ...Object.keys(this.#premises.cylinders)],
+  ): void {
+    const { outcomes } = this.#followed(new Set(changed));
+    this.gone = [...outcomes.keys()].sort();
+    for (const [account, { derived, drawn, doubts }] of outcomes) {
+      const { reverse: wrong, post } = reconcile({ account, wanted: derived, standing: this.ledger });
+      this.ledger.push(
+        ...wrong.map((movement) => reverse(movement, this.#stamp())),
+        ...post.map((posting) => ({ ...enter(posting, this.#stamp()), factId: null })),
+      );
+      for (const factId of this.facts.keys()) this.#enterDrawn(account, factId, drawn.get(factId));
+      this.doubts.set(account, doubts);
     }
   }
 
   /** What stands, without ids and recording times, in one order: equal for books that say the same. */
   standing(): string[] {
     return contents(standingOf(this.ledger));
+  }
+
+  doubtLines(): string[] {
+    return doubtLines([...this.doubts.values()].flat());
+  }
+
+  /** Timelines are handed in as they are asked for, as an office does that reads them from a database. */
+  #followed(changed: Set<string>): Followed {
+    const timelines = new Map<string, Timeline>();
+    const facts = [...this.facts.values()];
+    for (;;) {
+      const followed = follow({ timelines, changed, beyond: BEYOND, world: { outside, flows: this.#flows() } });
+      if (followed.missing.length === 0) return followed;
+      for (const account of followed.missing) timelines.set(account, timelineOf(account, facts, this.#premises));
+    }
+  }
+
+  #flows(): Map<string, Flow> {
+    return new Map(
+      [...this.facts.keys()].flatMap((id): [string, Flow][] => {
+        const postings = this.#primary(id);
+        const [first] = postings;
+        return first ? [[id, { from: first.from, to: first.to, postings, doubts: this.#carried.get(id) ?? [] }]] : [];
+      }),
+    );
+  }
+
+  #primary(id: string): Booked[] {
+    return standingOf(this.ledger).filter((movement) => movement.factId === id && movement.derived === undefined);
+  }
+
+  #enterDrawn(account: string, factId: string, flow: Flow | undefined): void {
+    const standing = this.#primary(factId).filter(({ from }) => from === account);
+    const { reverse: wrong, post } = reconcileFact({ wanted: flow?.postings ?? [], standing });
+    this.ledger.push(
+      ...wrong.map((movement) => reverse(movement, this.#stamp())),
+      ...post.map((posting) => ({ ...posting, ...this.#stamp(), factId })),
+    );
+    if (flow) this.#carried.set(factId, flow.doubts);
   }
 
   #stamp(): { id: string; recordedAt: string } {

@@ -43,7 +43,9 @@ export interface ObstacleFacts {
 /** Gauge figures are stamped as whole psi: half a kilopascal is below any stamp. */
 const STAMP_TOLERANCE_KPA = 0.5;
 
-function ofTheVessel(facts: ObstacleFacts): Obstacle[] {
+type VesselFacts = Pick<ObstacleFacts, 'disposable' | 'specification' | 'damage'> & { readonly refrigerant?: string };
+
+function ofTheVessel(facts: VesselFacts): Obstacle[] {
   const found: Obstacle[] = [];
   if (facts.disposable || facts.specification?.kind === '39')
     found.push({
@@ -51,10 +53,15 @@ function ofTheVessel(facts: ObstacleFacts): Obstacle[] {
       text: 'A disposable cylinder is never refilled and never takes recovered gas.',
       clause: CLAUSE.disposable,
     });
-  if (facts.specification?.kind === '4B240ET' && FILLING_DENSITY_PERCENT[facts.refrigerant] === undefined)
+  const { refrigerant } = facts;
+  if (
+    facts.specification?.kind === '4B240ET' &&
+    refrigerant !== undefined &&
+    FILLING_DENSITY_PERCENT[refrigerant] === undefined
+  )
     found.push({
       code: 'specification-not-allowed',
-      text: `DOT-4B240ET is not in the row for ${facts.refrigerant}; use 4BA, 4BW or 4B.`,
+      text: `DOT-4B240ET is not in the row for ${refrigerant}; use 4BA, 4BW or 4B.`,
       clause: CLAUSE.fillingDensity,
     });
   if (facts.damage === 'over-pressurised')
@@ -123,7 +130,9 @@ function ofTheContents(facts: ObstacleFacts): Obstacle[] {
   return found;
 }
 
-function ofTheDate(facts: ObstacleFacts): Obstacle[] {
+type DateFacts = Pick<ObstacleFacts, 'requalification' | 'filledOn' | 'todayOn'>;
+
+function ofTheDate(facts: DateFacts): Obstacle[] {
   const { requalification, filledOn, todayOn } = facts;
   if (!requalification.known)
     return requalification.why === 'visual-does-not-count'
@@ -154,6 +163,12 @@ function ofTheDate(facts: ObstacleFacts): Obstacle[] {
     },
   ];
 }
+
+/** What forbids filling with whatever gas: the vessel itself, then its date. */
+export const vesselObstacles = (facts: VesselFacts & DateFacts): readonly Obstacle[] => [
+  ...ofTheVessel(facts),
+  ...ofTheDate(facts),
+];
 
 /** Everything known that forbids filling; the vessel itself first, then its date, pressure and contents. */
 export const obstaclesOf = (facts: ObstacleFacts): readonly Obstacle[] => [

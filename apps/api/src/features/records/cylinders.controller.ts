@@ -1,6 +1,6 @@
 import { Controller, Get, Inject, Param, Query } from '@nestjs/common';
 import type { Actor, Office } from '@ullage/casework';
-import { CylinderListView, CylinderView, Id } from '@ullage/contracts';
+import { CylinderListView, CylinderUseAdvice, CylinderUseQuery, CylinderView, Id } from '@ullage/contracts';
 import { Can } from '../../http/access.ts';
 import { TaggedByFeed } from '../../http/feed-tag.interceptor.ts';
 import { CylindersAsked } from '../../http/query.ts';
@@ -28,5 +28,16 @@ export class CylindersController {
   @Returns(CylinderView)
   cylinder(@Who() actor: Actor, @Param('id', { schema: Id }) id: string): Promise<CylinderView> {
     return this.#office.cylinder(actor, id);
+  }
+
+  @Get(':id/use')
+  @Can('books.read')
+  @Returns(CylinderUseAdvice)
+  use(
+    @Who() actor: Actor,
+    @Param('id', { schema: Id }) cylinderId: string,
+    @Query({ schema: CylinderUseQuery }) asked: CylinderUseQuery,
+  ): Promise<CylinderUseAdvice> {
+    return this.#office.cylinderUse(actor, { ...asked, cylinderId });
   }
 }

@@ -80,7 +80,7 @@ export function CylinderCard({ id, use, onKnown }: CylinderCardProps) {
         </p>
       )}
       {warnings.map((doubt) => (
-        <p key={doubt.cause + doubt.at}>
+        <p key={doubt.id}>
           <b>{sentence(doubt.title)}</b> {doubt.text}
         </p>
       ))}

@@ -152,7 +152,7 @@ function Doubts({ doubts, zone }: { doubts: CylinderView['doubts']; zone: string
       {doubts.length === 0 && <p>None known. That is no certificate of purity: only a laboratory gives one.</p>}
       <ul className={css['doubts']}>
         {doubts.map((doubt) => (
-          <Doubt key={doubt.cause + doubt.at} doubt={doubt} zone={zone} />
+          <Doubt key={doubt.id} doubt={doubt} zone={zone} />
         ))}
       </ul>
       {doubts.length > 0 && <p className={css['rules']}>Field tests sort cylinders; they certify nothing.</p>}

@@ -47,6 +47,7 @@ const circuit = (more: Partial<CircuitView>): CircuitView => ({
   explains: null,
   accountId: null,
   balanceGrams: 0,
+  mixed: false,
   doubts: [],
   ...more,
 });

@@ -45,7 +45,7 @@ function Circuits({ unit, shown }: { unit: UnitView; shown: CircuitView }) {
 
 function Doubts({ circuit }: { circuit: CircuitView }) {
   return circuit.doubts.map((doubt) => (
-    <p key={doubt.text}>
+    <p key={doubt.id}>
       <State mark="unsure">Its gas is in doubt</State>: {doubt.text}
       {doubt.visitId !== null && (
         <>
