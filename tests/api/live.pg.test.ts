@@ -3,17 +3,22 @@ import type { IncomingMessage } from 'node:http';
 import { setTimeout as sleep } from 'node:timers/promises';
 import { CHANNEL } from '@ullage/api';
 import { beforeAll, expect, test } from 'vitest';
-import { aFirm } from '../support/api-people.ts';
-import type { Firm, Visitor } from '../support/api-people.ts';
+import { aFirm, Visitor } from '../support/api-people.ts';
+import type { Firm } from '../support/api-people.ts';
 import { runApi } from '../support/api-run.ts';
 
 const api = await runApi({ heartbeatMs: 200, pollMs: 400 });
 let firm: Firm;
 let other: Firm;
 let base: string;
+/** Where the feed stood once everybody had joined; ids of changes are counted from there. */
+let start: number;
+const id = (after: number): string => `1-${start + after}`;
 beforeAll(async () => {
   firm = await aFirm(api);
   other = await aFirm(api);
+  const counter = await api.admin.query('SELECT number FROM feed_counter WHERE tenant_id = $1', [firm.tenantId]);
+  start = Number(counter.rows[0].number);
   await api.app.listen(0, '127.0.0.1');
   base = await api.app.getUrl();
 });
@@ -58,13 +63,13 @@ test('a change wakes the streams of its own contractor and no other', async () =
     'content-type': 'text/event-stream; charset=utf-8',
     'cache-control': 'no-cache, no-transform',
   });
-  await here.until(({ text }) => text.includes('event: hello\nid: 1-0\n'));
+  await here.until(({ text }) => text.includes(`event: hello\nid: ${id(0)}\n`));
   await there.until(({ text }) => text.includes('event: hello'));
   await change(firm.tenantId, true);
-  await here.until(({ changes }) => changes.includes('1-1'));
+  await here.until(({ changes }) => changes.includes(id(1)));
   await sleep(500);
   expect(there.changes).toEqual([]);
-  expect(here.changes).toEqual(['1-1']);
+  expect(here.changes).toEqual([id(1)]);
   here.response.destroy();
   there.response.destroy();
 });
@@ -73,7 +78,7 @@ test('a change whose notification was lost is noticed all the same', async () =>
   const stream = await Stream.open(firm.of.technician);
   await stream.until(({ text }) => text.includes('event: hello'));
   await change(firm.tenantId, false);
-  await stream.until(({ changes }) => changes.includes('1-2'));
+  await stream.until(({ changes }) => changes.includes(id(2)));
   stream.response.destroy();
 });
 
@@ -92,13 +97,44 @@ test('the connection that listens is opened again after the server cut it', asyn
 });
 
 test('a browser that comes back with an old id is told at once, with the present one it is not', async () => {
-  const behind = await Stream.open(firm.of.manager, '1-0');
-  await behind.until(({ changes }) => changes.includes('1-2'));
-  const present = await Stream.open(firm.of.manager, '1-2');
+  const behind = await Stream.open(firm.of.manager, id(0));
+  await behind.until(({ changes }) => changes.includes(id(2)));
+  const present = await Stream.open(firm.of.manager, id(2));
   await present.until(({ text }) => text.includes('still here'));
   expect(present.changes).toEqual([]);
   behind.response.destroy();
   present.response.destroy();
+});
+
+test('who is invited, joins, gets another role or leaves is told to every open screen, and what is told opens no link', async () => {
+  const { owner } = firm.of;
+  const stream = await Stream.open(owner);
+  const joiner = new Visitor(api);
+  await joiner.signUp();
+  let seen = start + 2;
+  /** The act reaches the stream as so many changes; gives what the feed says of them. */
+  const told = async (count: number, act: Promise<unknown>): Promise<string[]> => {
+    await act;
+    await stream.until(({ changes }) => changes.includes(`1-${seen + count}`));
+    const { rows } = await api.admin.query<{ kind: string; op: string; record_id: string }>(
+      'SELECT kind, op, record_id FROM feed WHERE tenant_id = $1 AND number > $2 ORDER BY number',
+      [firm.tenantId, seen],
+    );
+    expect(rows.map(({ record_id }) => record_id)).not.toContain(link.split('/').at(-1));
+    seen += count;
+    return rows.map(({ kind, op }) => `${kind} ${op}`);
+  };
+  const link = await owner.invite(joiner.email, 'technician');
+  expect(await told(1, Promise.resolve())).toEqual(['invitations changed']);
+  expect(await told(2, joiner.accept(link))).toEqual(['invitations changed', 'person made']);
+  const found = await api.admin.query('SELECT id FROM person WHERE tenant_id = $1 AND email = $2', [
+    firm.tenantId,
+    joiner.email,
+  ]);
+  const person = String(found.rows[0].id);
+  expect(await told(1, owner.post(`/v1/people/${person}/role`, { role: 'auditor' }))).toEqual(['person changed']);
+  expect(await told(1, owner.ask('DELETE', `/v1/people/${person}/sign-in`))).toEqual(['person changed']);
+  stream.response.destroy();
 });
 
 test('a removed member’s stream ends at the next heartbeat', async () => {

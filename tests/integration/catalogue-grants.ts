@@ -101,6 +101,7 @@ export const TABLES = [
 
 /** What runs with its owner's rights, and why. */
 export const DEFINERS = [
+  'auth.follow_invitation() search_path=public, pg_temp', // an invitation that is made or answered is told
   'auth.follow_member() search_path=public, pg_temp', // the library's member row makes our person
   'auth.make_tenant() search_path=public, pg_temp', // the library's organisation makes our tenant
   'public.book_movement() search_path=public, pg_temp', // balances follow from movements and nobody else writes them
