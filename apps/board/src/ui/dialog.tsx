@@ -1,5 +1,5 @@
 'use client';
-import { useEffect, useId, useRef, type ReactNode } from 'react';
+import { useEffect, useId, useLayoutEffect, useRef, type ReactNode } from 'react';
 import { cx } from './cx.ts';
 import css from './dialog.module.css';
 
@@ -24,6 +24,11 @@ export function Dialog({ open, title, children, actions, onClose, wide = false }
     if (open && !dialog.open) dialog.showModal();
     if (!open && dialog.open) dialog.close();
   }, [open]);
+  // A dialog that is taken away while it is open gives nothing back: it is closed before it leaves the page.
+  useLayoutEffect(() => {
+    const dialog = box.current;
+    return () => dialog?.close();
+  }, []);
   return (
     <dialog
       ref={box}

@@ -1,6 +1,7 @@
 'use client';
 import type { AttentionView, MeView, NoticesView } from '@ullage/contracts';
 import { usePathname } from 'next/navigation';
+import { useEffect } from 'react';
 import { call } from '../../lib/client.ts';
 import { useLive } from '../../lib/use-live.ts';
 import { findFrom, placeOf, placesFor } from '../../office/places.ts';
@@ -31,6 +32,11 @@ export function OfficeBar({ me, first }: { me: MeView; first: Waiting }) {
   const { data } = useLive(first, fetchWaiting);
   const places = placesFor(me.role, data.attention.items.filter((item) => item.closedAt === null).length);
   const find = findFrom(path);
+  useEffect(() => {
+    // On a narrow screen the places scroll sideways: where we are must not lie out of sight.
+    const current = document.querySelector('nav[aria-label="Main"] [aria-current]');
+    current?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  }, [path]);
   return (
     <TopBar
       firm={me.tenant.name}
