@@ -19,7 +19,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   blob: ['INSERT', 'SELECT', ...columns('UPDATE', 'bytes complete_at height media_type state thumbnail width')],
   blob_chunk: REMOVE,
   calculation: change('standing'),
-  certificate: change('ends_on registered_on type'),
+  certificate: change('ends_on registered_on type version'),
   circuit: change('closed_at decided_by decision_why equipment installed_on letter subsector use'),
   command: change('answer applied_at state'),
   command_wait: REMOVE,
@@ -50,7 +50,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   notice: change('read_at'),
   notice_mail: change('dropped_at last_error next_at sent_at tries'),
   outbox: ['DELETE', ...change('last_error sent_at tries')], // what was sent is pruned; a trigger keeps what waits
-  person: change('name'),
+  person: change('active name'),
   reminder: change('dropped_at reminded_at'),
   site: change('access_notes address country elevation_assumed elevation_m latitude longitude name region time_zone'),
   taint: change(

@@ -16,6 +16,11 @@ export interface Scene {
   /** A warehouse, for where a cylinder is read. */
   readonly location: string;
   readonly attention: string;
+  /** Of a person nothing is placed on. */
+  readonly certificate: string;
+  /** Somebody without a sign-in, and somebody who has left. */
+  readonly idle: string;
+  readonly left: string;
 }
 /** A good body, made anew at each call: what it makes gets fresh ids. Every optional id field is there. */
 export type Bodies = { readonly [K in CommandName]: () => CommandBody<K> | Promise<CommandBody<K>> };
@@ -24,8 +29,14 @@ type Given = { world: TestOffice; firm: Contractor; scene: Scene };
 const versionOf = async ({ world, firm }: Given, visitId: string): Promise<number> =>
   (await world.office.visit(firm.actors.owner, visitId)).visit.version;
 
+async function certificateOf({ world, firm, scene }: Given): Promise<{ certificateId: string; version: number }> {
+  const { items } = await world.office.people(firm.actors.owner, { invitations: [], mailsLinks: false });
+  const found = items.flatMap(({ certificates }) => certificates).find(({ id }) => id === scene.certificate);
+  return { certificateId: scene.certificate, version: found?.version ?? 0 };
+}
+
 function desk(given: Given): Pick<Bodies, DeskName> {
-  const { of, proposed, attention } = given.scene;
+  const { of, proposed, attention, idle, left } = given.scene;
   const certificate = () => ({ id: newId(), scheme: 'us-608' as const, type: 'II' as const });
   return {
     'take-call': () => ({
@@ -47,6 +58,16 @@ function desk(given: Given): Pick<Bodies, DeskName> {
     }),
     'unplace-visit': async () => ({ visitId: proposed, version: await versionOf(given, proposed) }),
     'register-person': () => ({ personId: newId(), name: 'Ada Moss', certificates: [certificate()] }),
+    'end-certificate': async () => ({ ...(await certificateOf(given)), fromDay: '2027-01-01', why: 'Withdrawn' }),
+    'correct-certificate': async () => ({
+      ...(await certificateOf(given)),
+      type: 'II',
+      registeredOn: '2025-05-01',
+      endsOn: null,
+      why: 'Read from the card',
+    }),
+    'deactivate-person': () => ({ personId: idle }),
+    'reactivate-person': () => ({ personId: left }),
     'register-instrument': () => ({
       instrumentId: newId(),
       kind: 'detector',
@@ -78,6 +99,10 @@ type DeskName =
   | 'place-visit'
   | 'unplace-visit'
   | 'register-person'
+  | 'end-certificate'
+  | 'correct-certificate'
+  | 'deactivate-person'
+  | 'reactivate-person'
   | 'register-instrument'
   | 'register-cylinder'
   | 'describe-site'

@@ -35,6 +35,15 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
     `INSERT INTO location (tenant_id, id, kind, name, elevation_m) VALUES ($1, $2, 'warehouse', 'Yard', 1600)`,
     [firm.tenantId, location],
   );
+  const [certificate, idle, left] = [newId(), newId(), newId()] as const;
+  for (const [personId, name, id] of [
+    [idle, 'Ada Moss', certificate],
+    [left, 'Tam Wray', newId()],
+  ] as const) {
+    const one = { id, scheme: 'us-608' as const, type: 'I' as const, registeredOn: '2025-06-01' };
+    await send('manager', 'register-person', { personId, name, certificates: [one] });
+  }
+  await send('manager', 'deactivate-person', { personId: left });
   await send('warehouse', 'register-instrument', { instrumentId: scale, kind: 'scale', tag: 'S-3' });
   for (const id of [onSite, proposed]) {
     await send('dispatcher', 'take-call', {
@@ -48,7 +57,13 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
   }
   await place(world, firm, { visitId: onSite, personId: of.technician, time: '20:00' });
   await send('technician', 'arrive', { visitId: onSite });
-  return { firm, scene: { of, onSite, proposed, scale, location, attention: await refused(world, firm) } };
+  return {
+    firm,
+    scene: {
+      ...{ of, onSite, proposed, scale, location, certificate, idle, left },
+      attention: await refused(world, firm),
+    },
+  };
 }
 
 async function place(

@@ -5,7 +5,8 @@ import { correctWeighing } from './correct-weighing.ts';
 import { recordCharge, recordRecovery, recordServiceLoss } from './gas-moves.ts';
 import { describeCircuit, describeSite, setFullCharge } from './describe-place.ts';
 import { placeVisit, unplaceVisit } from './place-visit.ts';
-import { registerCylinder, registerInstrument, registerPerson } from './register.ts';
+import { correctCertificate, deactivatePerson, endCertificate, reactivatePerson, registerPerson } from './people.ts';
+import { registerCylinder, registerInstrument } from './register.ts';
 import { settleAttention } from './settle-attention.ts';
 import { takeCall } from './take-call.ts';
 import { recordTransfer } from './transfer.ts';
@@ -19,6 +20,10 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'place-visit': placeVisit,
   'unplace-visit': unplaceVisit,
   'register-person': registerPerson,
+  'end-certificate': endCertificate,
+  'correct-certificate': correctCertificate,
+  'deactivate-person': deactivatePerson,
+  'reactivate-person': reactivatePerson,
   'register-instrument': registerInstrument,
   'register-cylinder': registerCylinder,
   'record-transfer': recordTransfer,

@@ -8,6 +8,7 @@ import { notFound, refuseField, toDate, toInstant } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
 import { asCertificate, asProposed, dutyWindows, stopsOf } from '../visits/placing.ts';
+import { closeUnfit } from '../visits/unfit.ts';
 
 type Body = CommandBody<'place-visit'>;
 
@@ -176,6 +177,7 @@ async function write(
       return reason === undefined ? [] : [{ ...kept, reason }];
     }),
   });
+  await closeUnfit(desk, [body.visitId], 'placed-anew');
   desk.changed('visit', body.visitId);
 }
 
@@ -193,5 +195,6 @@ export async function unplaceVisit(desk: Case, { body }: Received<CommandBody<'u
   }
   await tx.visitPerson.deleteMany({ where: { tenantId, visitId: body.visitId } });
   await tx.visitOverride.deleteMany({ where: { tenantId, visitId: body.visitId } });
+  await closeUnfit(desk, [body.visitId], 'no-longer-so');
   desk.changed('visit', body.visitId);
 }

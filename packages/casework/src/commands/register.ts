@@ -8,52 +8,6 @@ import { addFact } from './facts.ts';
 
 const day = (text: string | undefined): Date | null => (text === undefined ? null : dayToDate(text));
 
-/** A person of the firm, with certificates. The one who is invited under the e-mail address becomes this person. */
-export async function registerPerson(desk: Case, { body }: Received<CommandBody<'register-person'>>): Promise<void> {
-  const { tenantId } = desk;
-  await assertOwnCertificates(desk, body);
-  const known = await desk.tx.person.findUnique({ where: { tenantId_id: { tenantId, id: body.personId } } });
-  if (known)
-    await desk.tx.person.update({ where: { tenantId_id: { tenantId, id: body.personId } }, data: { name: body.name } });
-  else {
-    await desk.tx.person.create({
-      data: {
-        tenantId,
-        id: body.personId,
-        name: body.name,
-        email: body.email ?? null,
-        active: true,
-        createdAt: toDate(desk.recordedAt),
-      },
-    });
-  }
-  await desk.tx.certificate.createMany({
-    data: body.certificates.map((certificate) => ({
-      tenantId,
-      id: certificate.id,
-      personId: body.personId,
-      scheme: certificate.scheme,
-      type: certificate.type,
-      registeredOn: day(certificate.registeredOn),
-      endsOn: day(certificate.endsOn),
-    })),
-    skipDuplicates: true,
-  });
-  desk.changed('person', body.personId, known ? 'changed' : 'made');
-}
-
-/** Registering a person again leaves the certificates they have; an id that stands for somebody else's would be lost unseen. */
-async function assertOwnCertificates(desk: Case, body: CommandBody<'register-person'>): Promise<void> {
-  const ids = body.certificates.map(({ id }) => id);
-  const where = { tenantId: desk.tenantId, id: { in: ids }, personId: { not: body.personId } };
-  const [other] = await desk.tx.certificate.findMany({ where, select: { id: true } });
-  if (!other) return;
-  throw refuseField(
-    `certificates/${ids.indexOf(other.id)}/id`,
-    'Certificate: stands with another person; give it a new id.',
-  );
-}
-
 export async function registerInstrument(
   desk: Case,
   { body }: Received<CommandBody<'register-instrument'>>,

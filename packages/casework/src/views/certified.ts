@@ -1,18 +1,7 @@
 /** Who did the work, with what they were certified for on its day: the papers name them. */
 import type { Certified } from '@ullage/contracts';
-import { dateToDay } from '../pipeline/case.ts';
 import type { Viewer } from './viewer.ts';
 import { certificateText } from './visit.ts';
-
-interface CertificateRow {
-  readonly type: string;
-  readonly registeredOn: Date | null;
-  readonly endsOn: Date | null;
-}
-const heldOn =
-  (day: string) =>
-  ({ registeredOn, endsOn }: CertificateRow): boolean =>
-    (registeredOn === null || dateToDay(registeredOn) <= day) && (endsOn === null || dateToDay(endsOn) >= day);
 
 /** People by id, each once and by name. */
 export async function certifiedOn(
@@ -30,6 +19,6 @@ export async function certifiedOn(
   return rows.map(({ id, name, certificates }) => ({
     id,
     name,
-    certificates: certificateText(certificates.filter(heldOn(day))),
+    certificates: certificateText(certificates, day),
   }));
 }

@@ -1,34 +1,46 @@
 import { isCommandName } from '@ullage/contracts';
 import type { AttentionView, ChangesView, NoticesView, PeopleView, Role } from '@ullage/contracts';
 import { dayWords } from '@ullage/units';
-import { dateToDay, toInstant } from '../pipeline/case.ts';
+import type { Day } from '@ullage/units';
+import { dateToDay, toDate, toInstant } from '../pipeline/case.ts';
 import { restored } from '../pipeline/envelope-text.ts';
 import type { Viewer } from './viewer.ts';
+import { standingOf } from './visit.ts';
 import { CERTIFICATE_WORDS, DUTY_WORDS, wordOf } from './words.ts';
 
+type Member = PeopleView['items'][number];
 interface CertificateRow {
   id: string;
   type: string;
   registeredOn: Date | null;
   endsOn: Date | null;
+  version: number;
 }
-const certificateView = (row: CertificateRow): PeopleView['items'][number]['certificates'][number] => ({
+const certificateView = (row: CertificateRow, today: Day): Member['certificates'][number] => ({
   id: row.id,
-  type: row.type as PeopleView['items'][number]['certificates'][number]['type'],
+  type: row.type as Member['certificates'][number]['type'],
   text: wordOf(CERTIFICATE_WORDS, row.type),
   registeredOn: row.registeredOn ? dateToDay(row.registeredOn) : null,
   endsOn: row.endsOn ? dateToDay(row.endsOn) : null,
+  version: row.version,
+  standing: standingOf(row, today),
 });
 
 export async function peopleView(
-  { tx, tenantId }: Viewer,
+  { tx, tenantId, tenant, now, world }: Viewer,
   door: Pick<PeopleView, 'invitations' | 'mailsLinks'>,
 ): Promise<PeopleView> {
   const rows = await tx.person.findMany({
     where: { tenantId },
-    include: { certificates: true },
-    orderBy: [{ name: 'asc' }, { id: 'asc' }],
+    include: {
+      certificates: { orderBy: { id: 'asc' } },
+      _count: {
+        select: { visitPersons: { where: { visit: { state: 'placed', plannedStart: { gte: toDate(now) } } } } },
+      },
+    },
+    orderBy: [{ active: 'desc' }, { name: 'asc' }, { id: 'asc' }],
   });
+  const today = world.calendar.dayOf(now, tenant.timeZone);
   return {
     items: rows.map((row) => ({
       id: row.id,
@@ -36,8 +48,10 @@ export async function peopleView(
       email: row.email,
       role: row.role as Role | null,
       active: row.active,
-      signsIn: row.userId !== null,
-      certificates: row.certificates.map(certificateView),
+      // The role is the member's: without one the account stays, but opens nothing here.
+      signsIn: row.userId !== null && row.role !== null,
+      certificates: row.certificates.map((certificate) => certificateView(certificate, today)),
+      placedAhead: row._count.visitPersons,
     })),
     ...door,
   };

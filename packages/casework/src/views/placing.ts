@@ -9,7 +9,7 @@ import type { Viewer } from './viewer.ts';
 import { certificateText } from './visit.ts';
 
 /** The visit and everybody who can be sent, in the same few statements however many they are. */
-async function groundOf({ tx, tenantId }: Viewer, visitId: string) {
+async function groundOf({ tx, tenantId, tenant, now, world }: Viewer, visitId: string) {
   const visit = await tx.visit.findUnique({
     where: { tenantId_id: { tenantId, id: visitId } },
     include: { site: true, visitCircuits: { include: { circuit: true } } },
@@ -24,10 +24,11 @@ async function groundOf({ tx, tenantId }: Viewer, visitId: string) {
   });
   const ids = people.map(({ id }) => id);
   const byPerson = Map.groupBy(await stopsOf(tx, tenantId, ids), ({ personId }) => personId);
+  const today = world.calendar.dayOf(now, tenant.timeZone);
   const candidates = people.map((person) => ({
     personId: person.id,
     name: person.name,
-    certificatesText: certificateText(person.certificates),
+    certificatesText: certificateText(person.certificates, today),
     certificates: person.certificates.map(asCertificate),
     stops: byPerson.get(person.id) ?? [],
   }));

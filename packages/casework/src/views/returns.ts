@@ -54,7 +54,7 @@ function returnItem(viewer: Viewer, row: ReturnRow): ReturnItem[] {
   const flag = row.visitDuties.find((duty) => duty.flag !== null)?.flag ?? null;
   return [
     {
-      visit: visitHead(row),
+      visit: visitHead(viewer, row),
       circuitId: link.circuitId,
       circuitTag: `${link.circuit.unit.tag}-${link.circuit.letter}`,
       unitId: link.circuit.unitId,
@@ -95,7 +95,7 @@ export async function returnsView(viewer: Viewer, { weekOf }: { weekOf?: string 
     timeZone: tenant.timeZone,
     number: await feedNumber(viewer),
     items: ordered,
-    calls: calls.map(visitHead),
+    calls: calls.map((row) => visitHead(viewer, row)),
     people: await rosterPeople(viewer, calendar.epochMs(calendar.startOf(fromDay, tenant.timeZone))),
     week: { fromDay, days: [0, 1, 2, 3, 4, 5, 6].map((offset) => calendar.addDays(fromDay, offset)) },
     workingDay: { from: WORKING_DAY.from, to: WORKING_DAY.to },
@@ -103,7 +103,10 @@ export async function returnsView(viewer: Viewer, { weekOf }: { weekOf?: string 
 }
 
 const SHOWN_DAYS = 21;
-async function rosterPeople({ tx, tenantId }: Viewer, fromMs: number): Promise<ReturnsView['people']> {
+async function rosterPeople(
+  { tx, tenantId, tenant, now, world }: Viewer,
+  fromMs: number,
+): Promise<ReturnsView['people']> {
   const people = await tx.person.findMany({
     where: onRoster(tenantId),
     include: {
@@ -122,10 +125,11 @@ async function rosterPeople({ tx, tenantId }: Viewer, fromMs: number): Promise<R
     },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
+  const today = world.calendar.dayOf(now, tenant.timeZone);
   return people.map((person) => ({
     id: person.id,
     name: person.name,
-    certificates: certificateText(person.certificates),
+    certificates: certificateText(person.certificates, today),
     stops: person.visitPersons
       .map(({ visit }) => ({
         visitId: visit.id,

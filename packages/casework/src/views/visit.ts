@@ -1,5 +1,6 @@
 import type { GlanceView, OverrideRule, VisitHead, VisitListView, VisitView } from '@ullage/contracts';
 import { dayWords, toKelvin } from '@ullage/units';
+import type { Day } from '@ullage/units';
 import type { Pressure, Temperature } from '@ullage/contracts';
 import { circuitFile } from '../law/circuit-file.ts';
 import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
@@ -24,11 +25,27 @@ const headRow = (viewer: Viewer, id: string) =>
   viewer.tx.visit.findUnique({ where: { tenantId_id: { tenantId: viewer.tenantId, id } }, include: HEAD_INCLUDE });
 export type HeadRow = NonNullable<Awaited<ReturnType<typeof headRow>>>;
 
-export const certificateText = (rows: readonly { type: string }[]): string =>
-  rows.map((row) => wordOf(CERTIFICATE_WORDS, row.type)).join(', ') || 'no certificate';
+interface Paper {
+  readonly type: string;
+  readonly registeredOn: Date | null;
+  readonly endsOn: Date | null;
+}
+/** How a certificate stands on a day by its own days; an apprentice's two years are the roster's to count. */
+export function standingOf({ registeredOn, endsOn }: Omit<Paper, 'type'>, on: Day): 'holds' | 'ended' | 'not-yet' {
+  if (endsOn && dateToDay(endsOn) < on) return 'ended';
+  return registeredOn && dateToDay(registeredOn) > on ? 'not-yet' : 'holds';
+}
+/** What somebody holds on a day, in words: of work done, what they held then. */
+export function certificateText(rows: readonly Paper[], on: Day): string {
+  const held = rows.filter((row) => standingOf(row, on) === 'holds');
+  const words = [...new Set(held.map((row) => wordOf(CERTIFICATE_WORDS, row.type)))].join(', ');
+  if (words !== '') return words;
+  return rows.some((row) => standingOf(row, on) === 'ended') ? 'certificate ended' : 'no certificate';
+}
 const instantOrNull = (at: Date | null): string | null => (at ? toInstant(at) : null);
 
-export function visitHead(row: HeadRow): VisitHead {
+export function visitHead({ now, world }: Viewer, row: HeadRow): VisitHead {
+  const on = world.calendar.dayOf(instantOrNull(row.startedAt ?? row.plannedStart) ?? now, row.site.timeZone);
   return {
     id: row.id,
     purpose: row.purpose as VisitHead['purpose'],
@@ -45,7 +62,8 @@ export function visitHead(row: HeadRow): VisitHead {
     people: row.visitPersons.map((placed) => ({
       personId: placed.personId,
       name: placed.person.name,
-      certificates: certificateText(placed.person.certificates),
+      certificates:
+        row.state === 'placed' && !placed.person.active ? 'has left' : certificateText(placed.person.certificates, on),
     })),
     overrides: row.visitOverrides.map(({ rule, reason }) => ({ rule: rule as OverrideRule, reason })),
     circuitTags: row.visitCircuits.map(({ circuit }) => `${circuit.unit.tag}-${circuit.letter}`),
@@ -71,7 +89,7 @@ export async function visitList(viewer: Viewer, asked: { day?: string; personId?
     orderBy: [{ plannedStart: 'asc' }, { id: 'asc' }],
     take: LISTED,
   });
-  const heads = rows.map(visitHead);
+  const heads = rows.map((row) => visitHead(viewer, row));
   const onDay = (head: VisitHead): boolean =>
     asked.day === undefined ||
     (head.startsAt !== null && viewer.world.calendar.dayOf(head.startsAt, head.timeZone) === asked.day);
@@ -144,7 +162,7 @@ export async function visitView(viewer: Viewer, visitId: string): Promise<VisitV
   });
   const asks = commands.flatMap((command) => (command.answer as { asks?: VisitView['asks'] } | null)?.asks ?? []);
   return {
-    visit: visitHead(row),
+    visit: visitHead(viewer, row),
     site: siteView(site),
     glances: glances.map(({ glance }) => glance),
     leakPoints: leaks.map((leak) => leakPointView(viewer, leak, { zone, facts: tested })),

@@ -121,12 +121,15 @@ export const UnplaceVisit = z
   .meta({ id: 'UnplaceVisit', description: 'Take a visit off the plan; it is proposed again.' });
 
 export const CERTIFICATE_TYPES = ['I', 'II', 'III', 'universal', 'apprentice'] as const;
+const CertificateType = z.enum(CERTIFICATE_TYPES, {
+  error: 'Certificate: choose I, II, III, universal or registered apprentice.',
+});
 const CertificateEntry = z.strictObject({
   id: Id,
   scheme: z.literal('us-608'),
-  type: z.enum(CERTIFICATE_TYPES, { error: 'Certificate: choose I, II, III, universal or registered apprentice.' }),
+  type: CertificateType,
   registeredOn: dayText('Registered on').optional(),
-  endsOn: dayText('Ends on').optional(),
+  endsOn: dayText('Ends on').optional().meta({ description: 'The last day on which it holds.' }),
 });
 /** A person of the firm. With an e-mail address the one invited under it becomes this person. */
 export const RegisterPerson = z
@@ -138,6 +141,46 @@ export const RegisterPerson = z
     certificates: z.array(CertificateEntry).max(10),
   })
   .meta({ id: 'RegisterPerson', description: 'Register a person with certificates.' });
+
+const why = text('Why', { min: 3, max: 400 });
+/** A certificate is no longer valid from a day on: withdrawn, lapsed, or found to be none. What was placed before stands. */
+export const EndCertificate = z
+  .strictObject({
+    certificateId: Id,
+    version: Version,
+    fromDay: dayText('Not valid from'),
+    why,
+  })
+  .meta({ id: 'EndCertificate', description: 'End a certificate: from this day on it is not valid.' });
+
+/** A slip at entering a certificate is put right; what stood before stays in the audit trail. */
+export const CorrectCertificate = z
+  .strictObject({
+    certificateId: Id,
+    version: Version,
+    type: CertificateType,
+    registeredOn: dayText('Registered on').nullable(),
+    endsOn: dayText('Ends on').nullable().meta({ description: 'The last day on which it holds.' }),
+    why,
+  })
+  .refine(({ registeredOn, endsOn }) => registeredOn === null || endsOn === null || registeredOn <= endsOn, {
+    path: ['endsOn'],
+    error: 'Ends on: it lies before the registration.',
+  })
+  // An apprenticeship without its registration cannot be judged by the law's two years (40 CFR 82.161(a)(1)).
+  .refine(({ type, registeredOn }) => type !== 'apprentice' || registeredOn !== null, {
+    path: ['registeredOn'],
+    error: 'Registered on: the apprenticeship needs its day.',
+  })
+  .meta({ id: 'CorrectCertificate', description: 'Put right what was entered of a certificate.' });
+
+export const DeactivatePerson = z.strictObject({ personId: Id }).meta({
+  id: 'DeactivatePerson',
+  description: 'A person without a sign-in has left: nothing is placed on them any more.',
+});
+export const ReactivatePerson = z
+  .strictObject({ personId: Id })
+  .meta({ id: 'ReactivatePerson', description: 'A person who had left is back; they can be invited to sign in.' });
 
 export const INSTRUMENT_KINDS = [
   'detector',

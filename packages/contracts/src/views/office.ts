@@ -39,9 +39,17 @@ export const PeopleView = z
         name: z.string(),
         email: z.string().nullable(),
         role: z.enum(ROLES).nullable(),
-        active: z.boolean(),
+        active: z.boolean().meta({ description: 'False once they have left.' }),
         signsIn: z.boolean(),
-        certificates: z.array(CertificateView),
+        certificates: z.array(
+          CertificateView.extend({
+            version: z.int(),
+            standing: z
+              .enum(['holds', 'ended', 'not-yet'])
+              .meta({ description: 'By its own days, today at the contractor’s.' }),
+          }),
+        ),
+        placedAhead: z.int().meta({ description: 'Visits from now on that they are placed on.' }),
       }),
     ),
     invitations: z.array(z.object({ id: z.string(), email: z.string(), role: z.enum(ROLES), expiresAt: z.string() })),

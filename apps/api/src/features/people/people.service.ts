@@ -96,6 +96,13 @@ export class PeopleService {
     const body = { memberIdOrEmail: memberId, organizationId: asking.actor.tenantId };
     await asked(this.#parts.auth.library.api.removeMember({ headers: headersOf(asking), body }));
     await this.#writeDown(asking, { action: 'remove-sign-in', recordId: personId, detail: {} });
+    // The person has left by now; what is placed on them is left to somebody.
+    const { office, clock } = this.#parts;
+    await office.apply(asking.actor, {
+      id: clock.newId(),
+      kind: 'deactivate-person',
+      received: { body: { personId } },
+    });
     return DONE;
   }
 
