@@ -76,7 +76,7 @@ export async function invite(owner: Page, who: { email: string; role: string }):
 }
 
 export async function certify(owner: Page, name: string, given: { type: string; registeredOn: string }): Promise<void> {
-  await owner.getByRole('button', { name: `Add a certificate of ${name}` }).click();
+  await owner.getByRole('button', { name: `Certificates of ${name}` }).click();
   const dialog = owner.getByRole('dialog');
   await dialog.getByLabel('Certificate').selectOption({ label: given.type });
   await dialog.getByLabel('Registered on').fill(given.registeredOn);

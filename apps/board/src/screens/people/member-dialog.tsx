@@ -7,7 +7,7 @@ import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { Select } from '../../ui/select.tsx';
 import { tell } from '../../ui/toast.tsx';
 import { HandedLink, type Handed } from './link-once.tsx';
-import { peopleField, ROLE_NAMES, rolesFor, type Member } from './people-form.ts';
+import { peopleField, placedWords, ROLE_NAMES, rolesFor, type Member } from './people-form.ts';
 import { useAct } from './use-act.ts';
 import css from './people.module.css';
 
@@ -21,7 +21,7 @@ export interface MemberDialogProps {
 }
 
 /** Asks once more before the door is shut. */
-function Leaving({ name, busy, onRemove }: { name: string; busy: boolean; onRemove: () => void }) {
+function Leaving({ member, busy, onRemove }: { member: Member; busy: boolean; onRemove: () => void }) {
   const [sure, setSure] = useState(false);
   if (!sure)
     return (
@@ -32,8 +32,8 @@ function Leaving({ name, busy, onRemove }: { name: string; busy: boolean; onRemo
   return (
     <div className={css['sure']} role="group" aria-label="Take the sign-in away">
       <p>
-        {name} is signed out everywhere, at once. The name and certificates stay in the records, and they can be invited
-        again.
+        {member.name} is signed out everywhere, at once, and counts as having left. The name and certificates stay in
+        the records, and they can be taken back. {placedWords(member)}
       </p>
       <Actions>
         <Button kind="danger" autoFocus busy={busy} onClick={onRemove}>
@@ -92,7 +92,7 @@ export function MemberDialog({ mine, mails, member, onClose, onChanged }: Member
             {mails ? 'Mail a link for a new password' : 'Link for a new password'}
           </Button>
         </Actions>
-        <Leaving name={member.name} busy={busy} onRemove={() => void remove()} />
+        <Leaving member={member} busy={busy} onRemove={() => void remove()} />
       </div>
     </Dialog>
   );

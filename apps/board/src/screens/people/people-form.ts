@@ -36,37 +36,51 @@ export const CERTIFICATE_OPTIONS = [
   { value: 'apprentice', text: 'Registered apprentice' },
 ] as const satisfies readonly { value: Certificate['type']; text: string }[];
 
-export function certificateWords({ text, registeredOn, endsOn }: Member['certificates'][number]): string {
+export type MemberCertificate = Member['certificates'][number];
+/** `Type II from 1 Jun 2025 to 7 May 2026`; of one that is over, the day it ended is what counts. */
+export function certificateWords({ text, registeredOn, endsOn, standing }: MemberCertificate): string {
+  if (standing === 'ended' && endsOn !== null) return `${text}, ended ${dayWords(endsOn)}`;
   const from = registeredOn === null ? '' : ` from ${dayWords(registeredOn)}`;
   const to = endsOn === null ? '' : ` to ${dayWords(endsOn)}`;
   return `${text}${from}${to}`;
 }
 
-export interface PersonForm {
+/** A certificate as it stands in a form. */
+export interface PaperForm {
+  /** Empty: none. */
+  readonly type: string;
+  readonly registeredOn: string;
+  /** The last day on which it holds. */
+  readonly endsOn: string;
+}
+export interface PersonForm extends PaperForm {
   readonly personId: string;
   readonly certificateId: string;
   readonly name: string;
   readonly email: string;
-  /** Empty: none. */
-  readonly type: string;
-  readonly registeredOn: string;
-  readonly endsOn: string;
 }
 const EMAIL = /^[^\s@]+@[^\s@]+\.[^\s@]+$/;
+const gap = (field: string, detail: string): FieldProblem => ({ pointer: `#/${field}`, detail });
 
-export function personGaps(form: PersonForm): FieldProblem[] {
+export function paperGaps(form: PaperForm): FieldProblem[] {
   const gaps: FieldProblem[] = [];
-  const say = (field: string, detail: string): number => gaps.push({ pointer: `#/${field}`, detail });
-  if (form.name.trim() === '') say('name', 'Name: give it, as on the certificate.');
-  if (form.email.trim() !== '' && !EMAIL.test(form.email.trim()))
-    say('email', 'E-mail: give an address, as kim@firm.example.');
   // An apprenticeship without its registration cannot be judged by the law's two years (40 CFR 82.161(a)(1)).
   if (form.type === 'apprentice' && form.registeredOn === '')
-    say('registeredOn', 'Registered on: the apprenticeship needs its day.');
+    gaps.push(gap('registeredOn', 'Registered on: the apprenticeship needs its day.'));
   if (form.registeredOn !== '' && form.endsOn !== '' && form.endsOn < form.registeredOn)
-    say('endsOn', 'Ends on: it lies before the registration.');
+    gaps.push(gap('endsOn', 'Ends on: it lies before the registration.'));
   return gaps;
 }
+export function personGaps(form: PersonForm): FieldProblem[] {
+  const gaps: FieldProblem[] = [];
+  if (form.name.trim() === '') gaps.push(gap('name', 'Name: give it, as on the certificate.'));
+  if (form.email.trim() !== '' && !EMAIL.test(form.email.trim()))
+    gaps.push(gap('email', 'E-mail: give an address, as kim@firm.example.'));
+  return [...gaps, ...paperGaps(form)];
+}
+const LEAST_WHY = 3;
+export const whyGaps = (why: string): FieldProblem[] =>
+  why.trim().length < LEAST_WHY ? [gap('why', 'Why: one sentence is enough.')] : [];
 
 export function personBody(form: PersonForm): CommandBody<'register-person'> {
   const option = CERTIFICATE_OPTIONS.find(({ value }) => value === form.type);
@@ -88,6 +102,19 @@ export function personBody(form: PersonForm): CommandBody<'register-person'> {
       : [],
   };
 }
+export function correctBody(
+  of: Pick<MemberCertificate, 'id' | 'version' | 'type'>,
+  form: PaperForm & { readonly why: string },
+): CommandBody<'correct-certificate'> {
+  return {
+    certificateId: of.id,
+    version: of.version,
+    type: CERTIFICATE_OPTIONS.find(({ value }) => value === form.type)?.value ?? of.type,
+    registeredOn: form.registeredOn || null,
+    endsOn: form.endsOn || null,
+    why: form.why.trim(),
+  };
+}
 
 const LABELS: Readonly<Record<string, string>> = {
   name: 'Name',
@@ -96,6 +123,8 @@ const LABELS: Readonly<Record<string, string>> = {
   type: 'Certificate',
   registeredOn: 'Registered on',
   endsOn: 'Ends on',
+  fromDay: 'Not valid from',
+  why: 'Why',
 };
 /** The field of a dialog that a pointer belongs to. */
 export function peopleField(pointer: string): { id: string; label: string } | undefined {
@@ -106,4 +135,18 @@ export function peopleField(pointer: string): { id: string; label: string } | un
       .split('/')[0] ?? '';
   const label = LABELS[name];
   return label === undefined ? undefined : { id: `people-${name}`, label };
+}
+/** Message by field id, the first one winning. */
+export function peopleErrors(errors: readonly FieldProblem[]): Readonly<Record<string, string>> {
+  const by: Record<string, string> = {};
+  for (const { pointer, detail } of errors) by[peopleField(pointer)?.id ?? ''] ??= detail;
+  return by;
+}
+
+/** What becomes of the visits that somebody is placed on; empty where there are none. */
+export function placedWords({ name, placedAhead }: Pick<Member, 'name' | 'placedAhead'>): string {
+  if (placedAhead === 0) return '';
+  return placedAhead === 1
+    ? `One visit from now on is placed on ${name} and stays so until somebody moves it.`
+    : `${placedAhead} visits from now on are placed on ${name} and stay so until somebody moves them.`;
 }
