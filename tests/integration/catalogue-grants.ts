@@ -47,8 +47,9 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   leak_point: change('state'),
   location: change('elevation_m keeper_id name'),
   movement: ADD,
-  notice: change('read_at'),
+  notice: ADD,
   notice_mail: change('dropped_at last_error next_at sent_at tries'),
+  notice_read: ADD, // read once is read
   outbox: ['DELETE', ...change('last_error sent_at tries')], // what was sent is pruned; a trigger keeps what waits
   person: change('active name'),
   reminder: change('dropped_at reminded_at'),

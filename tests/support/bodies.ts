@@ -16,6 +16,8 @@ export interface Scene {
   /** A warehouse, for where a cylinder is read. */
   readonly location: string;
   readonly attention: string;
+  /** To the owner. */
+  readonly notice: string;
   /** Of a person nothing is placed on. */
   readonly certificate: string;
   /** Somebody without a sign-in, and somebody who has left. */
@@ -36,7 +38,7 @@ async function certificateOf({ world, firm, scene }: Given): Promise<{ certifica
 }
 
 function desk(given: Given): Pick<Bodies, DeskName> {
-  const { of, proposed, attention, idle, left } = given.scene;
+  const { of, proposed, attention, notice, idle, left } = given.scene;
   const certificate = () => ({ id: newId(), scheme: 'us-608' as const, type: 'II' as const });
   return {
     'take-call': () => ({
@@ -92,6 +94,7 @@ function desk(given: Given): Pick<Bodies, DeskName> {
       fullCharge: { mass: { value: '218', unit: 'lb' }, method: 'calculated' },
     }),
     'settle-attention': () => ({ attentionId: attention, how: 'leave-out' }),
+    'mark-notices-read': () => ({ noticeIds: [notice] }),
   };
 }
 type DeskName =
@@ -108,7 +111,8 @@ type DeskName =
   | 'describe-site'
   | 'describe-circuit'
   | 'set-full-charge'
-  | 'settle-attention';
+  | 'settle-attention'
+  | 'mark-notices-read';
 type GasName =
   | 'record-recovery'
   | 'record-charge'

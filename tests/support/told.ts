@@ -62,6 +62,7 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
     scene: {
       ...{ of, onSite, proposed, scale, location, certificate, idle, left },
       attention: await refused(world, firm),
+      notice: await reminded(world, firm),
     },
   };
 }
@@ -101,4 +102,15 @@ async function refused(world: TestOffice, firm: Contractor): Promise<string> {
   const item = items.find((row) => row.commandId === id);
   if (!item) throw new Error('the refused command is not kept');
   return item.id;
+}
+
+/** A reminder to the owner, written as the night's work writes it: gives the notice. */
+async function reminded(world: TestOffice, { tenantId }: Contractor): Promise<string> {
+  const id = newId();
+  await world.sql(
+    `INSERT INTO notice (tenant_id, id, role, kind, duty_id, body, at)
+     SELECT tenant_id, $2, 'owner', 'reminder', id, '{"stage":7}', $3 FROM duty WHERE tenant_id = $1 ORDER BY id LIMIT 1`,
+    [tenantId, id, world.clock.now],
+  );
+  return id;
 }

@@ -24,6 +24,7 @@ export const PERMISSIONS = [
   'instrument.register',
   'people.manage',
   'attention.settle',
+  'notice.tick',
   'sums.ask',
 ] as const;
 export type Permission = (typeof PERMISSIONS)[number];
@@ -33,16 +34,25 @@ const EVERYTHING = PERMISSIONS;
 export const MAY: Readonly<Record<Role, readonly Permission[]>> = {
   owner: EVERYTHING,
   manager: EVERYTHING,
-  dispatcher: ['books.read', 'call.take', 'visit.place', 'attention.settle', 'sums.ask'],
+  dispatcher: ['books.read', 'call.take', 'visit.place', 'attention.settle', 'notice.tick', 'sums.ask'],
   warehouse: [
     'books.read',
     'cylinder.register',
     'cylinder.handle',
     'instrument.register',
     'attention.settle',
+    'notice.tick',
     'sums.ask',
   ],
-  technician: ['books.read', 'visit.record', 'cylinder.register', 'cylinder.handle', 'instrument.register', 'sums.ask'],
+  technician: [
+    'books.read',
+    'visit.record',
+    'cylinder.register',
+    'cylinder.handle',
+    'instrument.register',
+    'notice.tick',
+    'sums.ask',
+  ],
   auditor: ['books.read', 'sums.ask'],
 };
 export const may = (role: Role, permission: Permission): boolean => MAY[role].includes(permission);

@@ -4,6 +4,7 @@ import { recordAirCheck } from './air-check.ts';
 import { correctWeighing } from './correct-weighing.ts';
 import { recordCharge, recordRecovery, recordServiceLoss } from './gas-moves.ts';
 import { describeCircuit, describeSite, setFullCharge } from './describe-place.ts';
+import { markNoticesRead } from './notices.ts';
 import { placeVisit, unplaceVisit } from './place-visit.ts';
 import { correctCertificate, deactivatePerson, endCertificate, reactivatePerson, registerPerson } from './people.ts';
 import { registerCylinder, registerInstrument } from './register.ts';
@@ -29,6 +30,7 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'record-transfer': recordTransfer,
   'record-air-check': recordAirCheck,
   'settle-attention': settleAttention,
+  'mark-notices-read': markNoticesRead,
   'describe-site': describeSite,
   'describe-circuit': describeCircuit,
   'set-full-charge': setFullCharge,

@@ -1,12 +1,11 @@
 import { isCommandName } from '@ullage/contracts';
-import type { AttentionView, ChangesView, NoticesView, PeopleView, Role } from '@ullage/contracts';
-import { dayWords } from '@ullage/units';
+import type { AttentionView, ChangesView, PeopleView, Role } from '@ullage/contracts';
 import type { Day } from '@ullage/units';
 import { dateToDay, toDate, toInstant } from '../pipeline/case.ts';
 import { restored } from '../pipeline/envelope-text.ts';
 import type { Viewer } from './viewer.ts';
 import { standingOf } from './visit.ts';
-import { CERTIFICATE_WORDS, DUTY_WORDS, wordOf } from './words.ts';
+import { CERTIFICATE_WORDS, wordOf } from './words.ts';
 
 type Member = PeopleView['items'][number];
 interface CertificateRow {
@@ -87,32 +86,6 @@ export async function attentionView({ tx, tenantId }: Viewer): Promise<Attention
     }),
   };
 }
-
-export async function noticesView({ tx, tenantId, actor }: Viewer): Promise<NoticesView> {
-  const rows = await tx.notice.findMany({
-    where: { tenantId, OR: [{ role: actor.role }, { person: { userId: actor.userId } }] },
-    include: { duty: { include: { circuit: { include: { unit: true } } } } },
-    orderBy: { at: 'desc' },
-    take: SHOWN,
-  });
-  return {
-    items: rows.map((row) => ({
-      id: row.id,
-      kind: row.kind,
-      text: row.duty ? reminderText(row.duty) : '',
-      at: toInstant(row.at),
-      dutyId: row.dutyId,
-      read: row.readAt !== null,
-    })),
-  };
-}
-interface DutyRow {
-  kind: string;
-  dueOn: Date | null;
-  circuit: { letter: string; unit: { tag: string } };
-}
-const reminderText = (duty: DutyRow): string =>
-  `${duty.circuit.unit.tag}-${duty.circuit.letter}: ${wordOf(DUTY_WORDS, duty.kind)}, due ${duty.dueOn ? dayWords(dateToDay(duty.dueOn)) : 'soon'}.`;
 
 const ROWS = 500;
 /** Changes since a cursor, in commit order. A cursor of another epoch is answered by `reset`. */

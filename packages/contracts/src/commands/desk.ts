@@ -251,3 +251,13 @@ export const LinkOwnerTold = z
     what: note('What was said'),
   })
   .meta({ id: 'OwnerTold', description: 'The owner or operator was told what the law asks of them.' });
+
+/** Whoever sends it has read these; the others they went to still have them before them. */
+export const MarkNoticesRead = z
+  .strictObject({
+    noticeIds: z
+      .array(Id)
+      .min(1, { error: 'Notices: choose at least one.' })
+      .max(200, { error: 'Notices: at most 200 at once.' }),
+  })
+  .meta({ id: 'MarkNoticesRead', description: 'Tick notices off as read, for oneself.' });

@@ -35,6 +35,7 @@ export const COMMANDS = {
   'record-transfer': kind('cylinder.handle', shop.RecordTransfer),
   'record-air-check': kind('cylinder.handle', shop.RecordAirCheck),
   'settle-attention': kind('attention.settle', desk.SettleAttention),
+  'mark-notices-read': kind('notice.tick', desk.MarkNoticesRead),
   'describe-site': kind('call.take', places.DescribeSite),
   'describe-circuit': kind('call.take', places.DescribeCircuit),
   'set-full-charge': kind('call.take', places.SetFullCharge),

@@ -90,7 +90,13 @@ export const NoticesView = z
         text: z.string(),
         at: z.string(),
         dutyId: z.string().nullable(),
-        read: z.boolean(),
+        unitId: z.string().nullable(),
+        circuitLetter: z.string().nullable(),
+        read: z.boolean().meta({ description: 'Ticked off by whoever asks.' }),
+        over: z
+          .enum(['discharged', 'withdrawn', 'suspended', 'said-later'])
+          .nullable()
+          .meta({ description: 'Why nobody has to act on it any more; null while somebody has to.' }),
       }),
     ),
   })

@@ -10,6 +10,7 @@ import { TopBar } from '../../ui/top-bar.tsx';
 import { LineState } from './line-state.tsx';
 import { NoticesMenu } from './notices-menu.tsx';
 import { PersonMenu } from './person-menu.tsx';
+import { useArrivals } from './use-arrivals.ts';
 import css from './office.module.css';
 
 export interface Waiting {
@@ -29,7 +30,8 @@ async function fetchWaiting(): Promise<Waiting> {
 /** The bar of every office screen: where we are, what waits, who is here. What waits is kept up to date. */
 export function OfficeBar({ me, first }: { me: MeView; first: Waiting }) {
   const path = usePathname();
-  const { data } = useLive(first, fetchWaiting);
+  const { data, refresh } = useLive(first, fetchWaiting);
+  useArrivals(data.notices.items);
   const places = placesFor(me.role, data.attention.items.filter((item) => item.closedAt === null).length);
   const find = findFrom(path);
   useEffect(() => {
@@ -45,7 +47,12 @@ export function OfficeBar({ me, first }: { me: MeView; first: Waiting }) {
       find={<FindField key={find.action} {...find} />}
       person={
         <div className={css['people']}>
-          <NoticesMenu notices={data.notices.items} timeZone={me.tenant.timeZone} />
+          <NoticesMenu
+            notices={data.notices.items}
+            timeZone={me.tenant.timeZone}
+            mayTick={me.permissions.includes('notice.tick')}
+            onChanged={refresh}
+          />
           <PersonMenu name={me.user.name} email={me.user.email} />
         </div>
       }
