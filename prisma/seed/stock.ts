@@ -45,6 +45,25 @@ export async function registerThings(tell: Teller): Promise<Things> {
     tag: 'D-6',
     senseGramsPerYear: 5,
   });
-  await tell.say('warehouse', 'register-instrument', { instrumentId: newId(), kind: 'scale', tag: 'S-1' });
+  const scale = newId();
+  await tell.say('warehouse', 'register-instrument', { instrumentId: scale, kind: 'scale', tag: 'S-1' });
+  await registerPlaces(tell, scale);
   return ids;
+}
+
+/** Where cylinders stand, and the scale that was calibrated. */
+async function registerPlaces(tell: Teller, scale: string): Promise<void> {
+  const { newId } = tell.stage;
+  for (const [kind, name] of [
+    ['warehouse', 'Main store'],
+    ['van', 'Van 1'],
+  ] as const)
+    await tell.say('warehouse', 'register-location', { locationId: newId(), kind, name, elevationM: 1580 });
+  await tell.say('warehouse', 'record-calibration', {
+    instrumentId: scale,
+    calibratedOn: tell.day(-101),
+    by: 'Sorrel Weighing',
+    result: 'pass',
+    nextOn: tell.day(264),
+  });
 }

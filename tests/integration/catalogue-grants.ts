@@ -9,7 +9,8 @@ const ALL = ['DELETE', 'INSERT', 'SELECT', 'UPDATE'];
 const columns = (verb: string, names: string) => names.split(' ').map((name) => `${verb}(${name})`);
 /** Rows are added, and these columns of them changed. */
 const change = (names: string) => [...ADD, ...columns('UPDATE', names)];
-const SETTINGS = 'country gwp_set locale mass_unit name pressure_unit shop_excess_kpa temperature_unit time_zone';
+const SETTINGS =
+  'country gwp_set locale mass_unit name pressure_unit shop_excess_kpa temperature_unit time_zone vacuum_unit';
 
 /** Table by table, in the public schema: what the application may do. */
 const APPLICATION: Readonly<Record<string, readonly string[]>> = {

@@ -153,13 +153,15 @@ interface Shape {
   readonly items?: Shape;
 }
 const shapeOf = (kind: CommandName): Shape => {
+  /** An id that may be nobody's. */
+  readonly anyOf?: readonly Shape[];
   const { body } = COMMANDS[kind];
   const { $defs } = z.toJSONSchema(body, { io: 'input' });
   return $defs?.[body.meta()?.id ?? ''] as Shape;
 };
 /** Paths of every id that a body may carry, by its schema. */
 function idsIn(shape: Shape, path: (string | number)[] = []): (string | number)[][] {
-  if (shape.format === 'uuid') return [path];
+  if (shape.format === 'uuid' || shape.anyOf?.some(({ format }) => format === 'uuid')) return [path];
   const inner = [...Object.entries(shape.properties ?? {}), ...(shape.items ? [[0, shape.items] as const] : [])];
   return inner.flatMap(([key, one]) => idsIn(one, [...path, key]));
 }
@@ -184,6 +186,7 @@ const MADE = new Set([
 ]);
 
 describe('commands', () => {
+  'register-location locationId',
   const send = (kind: CommandName, body: unknown) => ours.send(roleFor(kind), kind, body as never);
   /** What the caller learns from a good body with one id put in one field. */
   const swap = (kind: CommandName, path: readonly (string | number)[]) => async (id: string) =>

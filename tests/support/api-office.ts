@@ -39,6 +39,7 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
           massUnit: 'lb',
           pressureUnit: 'psig',
           temperatureUnit: 'F',
+          vacuumUnit: 'micron',
           demo: false,
         },
         now: clock.now(),

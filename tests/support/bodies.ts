@@ -97,6 +97,29 @@ function desk(given: Given): Pick<Bodies, DeskName> {
     'mark-notices-read': () => ({ noticeIds: [notice] }),
   };
 }
+
+function house({ scene: { of, location } }: Given): Pick<Bodies, HouseName> {
+  return {
+    'change-settings': () => ({ massUnit: 'kg', pressureUnit: 'kpa-gauge', temperatureUnit: 'C', vacuumUnit: 'pa' }),
+    'register-location': () => ({
+      locationId: newId(),
+      kind: 'van',
+      name: 'Van 4',
+      elevationM: 1609,
+      keeperId: of.technician,
+    }),
+    'change-location': () => ({ locationId: location, name: 'Back store', keeperId: of.technician }),
+    'change-instrument': () => ({ instrumentId: of.detector, senseGramsPerYear: 3, carrierId: of.technician }),
+    'retire-instrument': () => ({ instrumentId: of.detector, why: 'Pump is worn' }),
+    'record-calibration': () => ({
+      instrumentId: of.detector,
+      calibratedOn: '2026-03-02',
+      by: 'Front Range Metrology',
+      result: 'adjusted',
+      nextOn: '2027-03-02',
+    }),
+  };
+}
 type DeskName =
   | 'take-call'
   | 'place-visit'
@@ -120,6 +143,13 @@ type GasName =
   | 'record-transfer'
   | 'record-air-check'
   | 'correct-weighing';
+type HouseName =
+  | 'change-settings'
+  | 'register-location'
+  | 'change-location'
+  | 'change-instrument'
+  | 'retire-instrument'
+  | 'record-calibration';
 
 function gas({ scene: { of, onSite, scale, location } }: Given): Pick<Bodies, GasName> {
   const on = { visitId: onSite, circuitId: of.circuit };
@@ -180,7 +210,7 @@ function gas({ scene: { of, onSite, scale, location } }: Given): Pick<Bodies, Ga
   };
 }
 
-function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName | GasName> {
+function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName | GasName | HouseName> {
   const on = { visitId: onSite, circuitId: of.circuit };
   return {
     'record-owner-told': () => ({ ...on, who: 'Ines Varga' }),
@@ -249,4 +279,9 @@ function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName |
   };
 }
 
-export const bodiesOf = (given: Given): Bodies => ({ ...desk(given), ...gas(given), ...field(given) });
+export const bodiesOf = (given: Given): Bodies => ({
+  ...desk(given),
+  ...house(given),
+  ...gas(given),
+  ...field(given),
+});

@@ -31,10 +31,6 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
   await place(world, firm, { visitId: of.visit, personId: of.technician, time: '18:00' });
   await run(firm, visitSteps(of, today));
   const [onSite, proposed, scale, location] = [newId(), newId(), newId(), newId()] as const;
-  await world.sql(
-    `INSERT INTO location (tenant_id, id, kind, name, elevation_m) VALUES ($1, $2, 'warehouse', 'Yard', 1600)`,
-    [firm.tenantId, location],
-  );
   const [certificate, idle, left] = [newId(), newId(), newId()] as const;
   for (const [personId, name, id] of [
     [idle, 'Ada Moss', certificate],
@@ -45,6 +41,12 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
   }
   await send('manager', 'deactivate-person', { personId: left });
   await send('warehouse', 'register-instrument', { instrumentId: scale, kind: 'scale', tag: 'S-3' });
+  await send('warehouse', 'register-location', {
+    locationId: location,
+    kind: 'warehouse',
+    name: 'Yard',
+    elevationM: 1600,
+  });
   for (const id of [onSite, proposed]) {
     await send('dispatcher', 'take-call', {
       customer: { id: of.customer },

@@ -3,6 +3,7 @@ import type { Clock, Night } from '@ullage/casework';
 import type { Database } from '@ullage/database';
 import type { Mailer } from '@ullage/mail';
 import type { Log } from './log.ts';
+import type { Reach } from './features/webhooks/post.ts';
 import type { QueueBackend } from './queue/backend.ts';
 import type { EveryTenant } from './relay/every-tenant.ts';
 import type { Pace } from './pace.ts';
@@ -19,6 +20,8 @@ export interface Parts {
   /** The application's login: for the connection that listens for changes. */
   readonly databaseUrl: string;
   readonly pace: Pace;
+  /** Only a test reaches a server of its own by it. */
+  readonly webhookReach?: Reach;
   /** Undefined where no mail is sent. */
   readonly mail: { readonly mailer: Mailer; readonly publicOrigin: string } | undefined;
 }

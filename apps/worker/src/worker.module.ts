@@ -5,6 +5,7 @@ import type { DynamicModule } from '@nestjs/common';
 import { MailsModule } from './features/mails/mails.module.ts';
 import { RemindersModule } from './features/reminders/reminders.module.ts';
 import { SweepModule } from './features/sweep/sweep.module.ts';
+import { WebhooksModule } from './features/webhooks/webhooks.module.ts';
 import { PARTS } from './parts.ts';
 import type { Parts } from './parts.ts';
 import { ReminderQueue } from './queue/reminder-queue.ts';
@@ -28,6 +29,9 @@ class SharedModule {
 @Module({})
 export class WorkerModule {
   static of(parts: Parts): DynamicModule {
-    return { module: WorkerModule, imports: [SharedModule.of(parts), RemindersModule, MailsModule, SweepModule] };
+    return {
+      module: WorkerModule,
+      imports: [SharedModule.of(parts), RemindersModule, MailsModule, SweepModule, WebhooksModule],
+    };
   }
 }

@@ -7,6 +7,7 @@ import type { Queue } from 'bullmq';
 import { ReminderMails } from './features/mails/mails.module.ts';
 import { RemindersProcessor } from './features/reminders/reminders.processor.ts';
 import { Sweeper, SweepProcessor, SweepSchedule } from './features/sweep/sweep.module.ts';
+import { Webhooks } from './features/webhooks/webhooks.module.ts';
 import type { Parts } from './parts.ts';
 import { Relay } from './relay/relay.ts';
 import { WorkerModule } from './worker.module.ts';
@@ -15,6 +16,7 @@ export interface RunningWorker {
   readonly relay: Relay;
   readonly sweeper: Sweeper;
   readonly mails: ReminderMails;
+  readonly webhooks: Webhooks;
   readonly reminders: Queue;
   readonly sweeps: Queue;
   /** Takes nothing new, finishes what runs, and closes queue and database connections. */
@@ -36,18 +38,27 @@ export async function startWorker(parts: Parts): Promise<RunningWorker> {
   await Promise.all([...workers, reminders, sweeps].map((part) => part.waitUntilReady()));
   const relay = app.get(Relay, { strict: false });
   const mails = app.get(ReminderMails, { strict: false });
+  const webhooks = app.get(Webhooks, { strict: false });
   const schedule = app.get(SweepSchedule, { strict: false });
   relay.start();
   schedule.start();
   mails.start();
+  webhooks.start();
   return {
     relay,
     sweeper: app.get(Sweeper, { strict: false }),
     mails,
+    webhooks,
     reminders,
     sweeps,
     close: async () => {
-      await Promise.all([...workers.map((worker) => worker.close()), relay.stop(), schedule.stop(), mails.stop()]);
+      await Promise.all([
+        ...workers.map((worker) => worker.close()),
+        relay.stop(),
+        schedule.stop(),
+        mails.stop(),
+        webhooks.stop(),
+      ]);
       await app.close();
       await parts.backend.close();
       await parts.everyTenant.close();

@@ -13,6 +13,7 @@ import { leakRateSheet } from './views/leak-rate-sheet.ts';
 import { placingGround, suggestionsView } from './views/placing.ts';
 import { returnsView } from './views/returns.ts';
 import { serviceRecord } from './views/service-record.ts';
+import { instrumentsView, locationsView, settingsView } from './views/house.ts';
 import { statementView } from './views/statement.ts';
 import { placesView, unitList, unitView } from './views/unit.ts';
 import { look } from './views/viewer.ts';

@@ -3,6 +3,7 @@ import localFont from 'next/font/local';
 import { headers } from 'next/headers';
 import type { ReactNode } from 'react';
 import { PictureDefs } from '../pictures/defs.tsx';
+import { CspNonce } from '../ui/csp-nonce.tsx';
 import { Toasts } from '../ui/toast.tsx';
 import './globals.css';
 
@@ -38,8 +39,7 @@ export default async function RootLayout({ children }: { children: ReactNode }) 
   return (
     <html lang="en-US" className={`${dense.variable} ${clear.variable}`}>
       <head>
-        {/* react-aria adds one <style> of its own and reads the nonce for it here. */}
-        <meta property="csp-nonce" nonce={nonce} />
+        <CspNonce nonce={nonce} />
       </head>
       <body>
         <PictureDefs />

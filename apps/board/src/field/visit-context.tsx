@@ -30,6 +30,7 @@ export interface UsualUnits {
   readonly mass: MassUnit;
   readonly pressure: PressureUnit;
   readonly temperature: TemperatureUnit;
+  readonly vacuum: PressureUnit;
 }
 const known = <T extends string>(list: readonly T[], value: string, fallback: T): T =>
   list.find((one) => one === value) ?? fallback;
@@ -39,6 +40,7 @@ export const usualUnits = ({ tenant }: MeView): UsualUnits => ({
   mass: known(MASS_UNITS, tenant.massUnit, 'lb'),
   pressure: known(PRESSURE_UNITS, tenant.pressureUnit, 'psig'),
   temperature: known(TEMPERATURE_UNITS, tenant.temperatureUnit, 'F'),
+  vacuum: known(['micron', 'pa'], tenant.vacuumUnit, 'micron'),
 });
 
 export const useUnits = (): UsualUnits => usualUnits(useVisit().me);

@@ -3,7 +3,7 @@
  * nothing. The work itself is done inside the tenant, by the application's login.
  */
 import type { DutyReminderBody } from '@ullage/contracts';
-import type { MailRef, WantedReminder } from '@ullage/casework';
+import type { MailRef, WantedReminder, WebhookRef } from '@ullage/casework';
 import pg from 'pg';
 import * as z from 'zod';
 
@@ -28,6 +28,15 @@ const REMINDERS = `
 const MAILS = `
   SELECT tenant_id, notice_id, person_id FROM notice_mail
   WHERE sent_at IS NULL AND dropped_at IS NULL AND next_at <= $1 ORDER BY next_at, notice_id, person_id LIMIT $2`;
+/** Those that were not told of everything and to whom nothing is on its way. */
+const WEBHOOKS = `
+  SELECT w.tenant_id, w.id FROM webhook w JOIN feed_counter f ON f.tenant_id = w.tenant_id
+  WHERE w.stopped_at IS NULL AND w.removed_at IS NULL AND (f.epoch, f.number) <> (w.epoch, w.number)
+  AND NOT EXISTS (SELECT FROM webhook_message m WHERE m.tenant_id = w.tenant_id AND m.webhook_id = w.id
+    AND m.kind = 'changed' AND m.ended_at IS NULL)
+  ORDER BY w.tenant_id, w.id LIMIT $1`;
+const WEBHOOK_MESSAGES = `
+  SELECT tenant_id, id FROM webhook_message WHERE ended_at IS NULL AND next_at <= $1 ORDER BY next_at, id LIMIT $2`;
 const TENANTS = `SELECT DISTINCT tenant_id FROM duty WHERE state = 'open' AND due_at <= $1 ORDER BY tenant_id`;
 
 const WAITING = `SELECT DISTINCT tenant_id FROM command WHERE state = 'waiting' ORDER BY tenant_id`;
@@ -82,6 +91,22 @@ export class EveryTenant {
     return rows.map((row) => {
       const { tenant_id: tenantId, notice_id: noticeId, person_id: personId } = Mail.parse(row);
       return { tenantId, noticeId, personId };
+    });
+  }
+
+  /** Webhooks that a message is to be planned for. */
+  webhooks(atMost: number): Promise<WebhookRef[]> {
+    return this.#refs(WEBHOOKS, [atMost]);
+  }
+  /** Messages to webhooks whose next try is due by `until`, the longest waiting first. */
+  webhookMessages(until: Date, atMost: number): Promise<WebhookRef[]> {
+    return this.#refs(WEBHOOK_MESSAGES, [until, atMost]);
+  }
+  async #refs(text: string, values: unknown[]): Promise<WebhookRef[]> {
+    const { rows } = await this.#pool.query(text, values);
+    return rows.map((row) => {
+      const { tenant_id: tenantId, id } = Waiting.parse(row);
+      return { tenantId, id };
     });
   }
 

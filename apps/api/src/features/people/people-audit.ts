@@ -14,7 +14,7 @@ export interface Change {
 export async function writeDown(
   { database, clock }: { readonly database: Database; readonly clock: Clock },
   { tenantId, userId, address }: Actor,
-  { action, key, recordId, detail }: Change,
+  { action, key, recordId, detail, ...more }: Change,
 ): Promise<void> {
   await database.inTenant(tenantId, async (tx) => {
     await tx.audit.create({
@@ -25,7 +25,7 @@ export async function writeDown(
         userId,
         commandId: key,
         action,
-        recordKind: 'person',
+        recordKind: more.recordKind ?? 'person',
         recordId: recordId ?? null,
         detail,
         address: address ?? null,

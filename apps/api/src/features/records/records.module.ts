@@ -3,12 +3,20 @@ import { FeedTag } from '../../http/feed-tag.interceptor.ts';
 import { BooksController } from './books.controller.ts';
 import { CylindersController } from './cylinders.controller.ts';
 import { OfficeController } from './office.controller.ts';
+import { HouseController } from './house.controller.ts';
 import { UnitsController } from './units.controller.ts';
 import { VisitsController } from './visits.controller.ts';
 
 /** Everything that is read of a contractor's work. */
 @Module({
-  controllers: [OfficeController, UnitsController, VisitsController, CylindersController, BooksController],
+  controllers: [
+    OfficeController,
+    UnitsController,
+    VisitsController,
+    CylindersController,
+    BooksController,
+    HouseController,
+  ],
   providers: [FeedTag],
 })
 export class RecordsModule {}

@@ -1,7 +1,9 @@
 'use client';
+import type { Route } from 'next';
 import { useId, useState } from 'react';
 import { signOut } from '../../lib/auth.ts';
-import { Button } from '../../ui/button.tsx';
+import { ButtonLink } from '../../ui/button-link.tsx';
+import { Actions, Button } from '../../ui/button.tsx';
 import css from './office.module.css';
 
 async function leave(): Promise<void> {
@@ -24,15 +26,23 @@ export function PersonMenu({ name, email }: { name: string; email: string }) {
           <br />
           <span className="quiet">{email}</span>
         </p>
-        <Button
-          busy={busy}
-          onClick={() => {
-            setBusy(true);
-            void leave();
-          }}
-        >
-          Sign out
-        </Button>
+        <Actions>
+          <ButtonLink
+            href={'/settings' as Route}
+            onClick={({ currentTarget }) => currentTarget.closest<HTMLElement>('[popover]')?.hidePopover()}
+          >
+            Settings
+          </ButtonLink>
+          <Button
+            busy={busy}
+            onClick={() => {
+              setBusy(true);
+              void leave();
+            }}
+          >
+            Sign out
+          </Button>
+        </Actions>
       </div>
     </>
   );

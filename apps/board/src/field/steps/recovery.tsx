@@ -46,12 +46,13 @@ type RecoveryValues = ReturnType<typeof blank>;
 
 function useRecovery() {
   const { view, glance } = useVisit();
-  const { mass } = useUnits();
+  const { mass, pressure } = useUnits();
   const isOpen = view.leakPoints.some((point) => point.circuitId === glance.circuitId && point.state === 'open');
   return useForm<RecoveryValues, 'record-recovery'>({
     name: 'recovery',
     kind: 'record-recovery',
-    initial: blank(mass, 'psig', isOpen),
+    // Below the site's own pressure a metric gauge is read in kPa absolute.
+    initial: blank(mass, pressure === 'psig' ? 'psig' : 'kpa', isOpen),
     build: (values, check) => {
       if (values.cylinder.id === '') check.fault('cylinderId', 'Cylinder: find it by its serial, or register it here.');
       const net = netOf(values.before, values.after, 'cylinder');

@@ -5,7 +5,7 @@ import { Figure, Keys, VACUUM_KEYS } from '../parts/fields.tsx';
 import { InstrumentField } from '../parts/instrument-field.tsx';
 import { StepScreen } from '../parts/step-screen.tsx';
 import { useForm } from '../use-form.ts';
-import { useVisit } from '../visit-context.tsx';
+import { useUnits, useVisit } from '../visit-context.tsx';
 import type { Choice } from '../words.ts';
 import css from '../parts/step.module.css';
 
@@ -24,14 +24,20 @@ interface Values {
   readonly gauge: string;
   readonly result: string;
 }
-const point = (minutes: string): Point => ({ minutes, vacuum: { text: '', unit: 'micron' } });
+const point = (minutes: string, unit: string): Point => ({ minutes, vacuum: { text: '', unit } });
+/** In the unit of the one before. */
+const further = (readings: readonly Point[]): readonly Point[] => [
+  ...readings,
+  point('', readings.at(-1)?.vacuum.unit ?? 'micron'),
+];
 
 function useVacuum() {
   const { view, glance } = useVisit();
+  const { vacuum } = useUnits();
   return useForm<Values, 'record-vacuum'>({
     name: 'vacuum',
     kind: 'record-vacuum',
-    initial: { readings: [point('0'), point('10')], gauge: '', result: '' },
+    initial: { readings: [point('0', vacuum), point('10', vacuum)], gauge: '', result: '' },
     build: (values, check) => {
       const result = check.choice('result', ['pass', 'fail', 'cannot-tell'], { label: 'Result', value: values.result });
       const last = values.readings.at(-1);
@@ -95,7 +101,7 @@ export function VacuumStep() {
           />
         </div>
       ))}
-      <button type="button" className={css['small']} onClick={() => form.set({ readings: [...readings, point('')] })}>
+      <button type="button" className={css['small']} onClick={() => form.set({ readings: further(readings) })}>
         Another reading
       </button>
       <InstrumentField
