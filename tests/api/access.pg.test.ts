@@ -11,6 +11,7 @@ import { newId, runApi } from '../support/api-run.ts';
 const api = await runApi();
 const routes = allRoutes(api.app);
 
+const OWN_ACCOUNT = new Set(['/v1/account', '/v1/account/sessions', '/v1/account/sessions/:id']);
 const PUBLIC = new Set(['/health/live', '/health/ready', '/metrics', '/v1/invitations/:secret', '/v1/password-resets']);
 const MANAGED = new Set([
   'POST /v1/people/invitations',
@@ -21,7 +22,7 @@ const MANAGED = new Set([
 ]);
 
 /** What a route ought to ask, told from its address and not from what the route says of itself. */
-function ought({ method, path }: Route): Permission | 'nothing' | undefined {
+function ought({ method, path }: Route): Permission | 'nothing' | 'a session' | undefined {
   if (PUBLIC.has(path)) return 'nothing';
   if (MANAGED.has(`${method} ${path}`)) return 'people.manage';
   if (path.startsWith('/v1/sums/')) return 'sums.ask';
@@ -32,6 +33,7 @@ function ought({ method, path }: Route): Permission | 'nothing' | undefined {
   if (isCommandName(kind)) return COMMANDS[kind].permission;
   return method === 'GET' && path.startsWith('/v1/') ? 'books.read' : undefined;
 }
+  if (OWN_ACCOUNT.has(path)) return 'a session';
 
 const urlOf = ({ path }: Route): string => path.replaceAll(/:\w+/g, () => newId());
 /** The stream of changes never ends by itself. */
@@ -71,7 +73,7 @@ describe.each(routes.map((route) => ({ name: `${route.method} ${route.path}`, ro
 
   test.each(ROLES)('%s', async (role) => {
     const status = await statusOf(route, firm.of[role]);
-    const allowed = asks === 'nothing' || (asks !== undefined && MAY[role].includes(asks));
+    const allowed = asks === 'nothing' || asks === 'a session' || (asks !== undefined && MAY[role].includes(asks));
     if (allowed) expect([401, 403, 500]).not.toContain(status);
     else expect(status).toBe(403);
   });
@@ -80,12 +82,15 @@ describe.each(routes.map((route) => ({ name: `${route.method} ${route.path}`, ro
     const without = await statusOf(route, stranger);
     const nobody = await statusOf(route, unattached);
     if (asks === 'nothing') expect([401, 403, 500]).not.toContain(without);
-    else expect([without, nobody]).toEqual([401, 403]);
+    else if (asks === 'a session') {
+      expect(without).toBe(401);
+      expect([401, 403, 500]).not.toContain(nobody);
+    } else expect([without, nobody]).toEqual([401, 403]);
   });
 });
 
 test('the auditor is refused on every route that changes tenant data, and not a row differs', async () => {
-  const noTenants: unknown[] = ['sums.ask', 'nothing'];
+  const noTenants: unknown[] = ['sums.ask', 'nothing', 'a session'];
   const unsafe = routes.filter((route) => route.method !== 'GET' && !noTenants.includes(ought(route)));
   expect(unsafe.length).toBeGreaterThan(Object.keys(COMMANDS).length);
   const before = await checksums(api.admin);

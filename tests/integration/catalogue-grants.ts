@@ -89,6 +89,7 @@ const SIGN_IN: Readonly<Record<string, readonly string[]>> = {
 };
 
 const lines = (schema: string, login: string, table: Readonly<Record<string, readonly string[]>>) =>
+  twoFactor: ALL,
   Object.entries(table).map(([name, verbs]) => `${schema}.${name} ${login}: ${[...verbs].sort().join(' ')}`);
 export const GRANTS = [
   ...lines('public', 'ullage_app', APPLICATION),

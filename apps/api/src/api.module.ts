@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import type { DynamicModule, Provider } from '@nestjs/common';
 import { APP_FILTER, APP_GUARD, APP_PIPE, DiscoveryModule, Reflector } from '@nestjs/core';
+import { AccountModule } from './features/account/account.module.ts';
 import { CommandsModule } from './features/commands/commands.module.ts';
 import { HealthModule } from './features/health/health.module.ts';
 import type { Metrics, Readiness } from './features/health/health.module.ts';

@@ -15,7 +15,13 @@ export const WINDOW_MS = 5 * 60_000;
 const OF_ADDRESS = { atMost: 30, windowMs: 60_000, whose: 'this address' };
 const OF_ACCOUNT = { atMost: ATTEMPTS, windowMs: WINDOW_MS, whose: 'this account' };
 /** Routes at which somebody who is not signed in may try a secret, or make accounts. */
-const GUARDED = new Set(['/sign-in/email', '/sign-up/email', '/reset-password']);
+const GUARDED = new Set([
+  '/sign-in/email',
+  '/sign-up/email',
+  '/reset-password',
+  '/two-factor/verify-totp',
+  '/two-factor/verify-backup-code',
+]);
 
 export interface Asked {
   readonly path: string;

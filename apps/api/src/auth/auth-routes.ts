@@ -21,6 +21,12 @@ const slug = z
   .regex(/^[a-z0-9-]{1,80}$/, { error: 'Short name: small letters, digits and hyphens only.' })
   .optional();
 
+const withPassword = z.strictObject({ password: anyPassword });
+const code = (label: string, right: RegExp, words: string) => {
+  const error = `${label}: ${words}`;
+  return z.string({ error }).trim().regex(right, { error });
+};
+
 export interface AuthRoute {
   readonly method: 'GET' | 'POST';
   readonly body?: z.ZodType<Record<string, unknown>>;
@@ -56,6 +62,17 @@ export const AUTH_ROUTES: Readonly<Record<string, AuthRoute>> = {
       newPassword: password('New password'),
       revokeOtherSessions: z.boolean().optional(),
     }),
+  },
+  '/two-factor/enable': { method: 'POST', body: withPassword },
+  '/two-factor/disable': { method: 'POST', body: withPassword },
+  '/two-factor/generate-backup-codes': { method: 'POST', body: withPassword },
+  '/two-factor/verify-totp': {
+    method: 'POST',
+    body: z.strictObject({ code: code('Code', /^\d{6}$/, 'give the six digits that the app shows.') }),
+  },
+  '/two-factor/verify-backup-code': {
+    method: 'POST',
+    body: z.strictObject({ code: code('Recovery code', /^[\w-]{6,40}$/, 'give one of those you kept.') }),
   },
   '/update-user': { method: 'POST', body: z.strictObject({ name }) },
 };

@@ -10,6 +10,7 @@ export interface Member {
   readonly role: Role;
 }
 export interface SignedIn {
+  readonly id: string;
   readonly userId: string;
   readonly token: string;
   /** The contractor chosen last and the role there; undefined for somebody who does not belong to it (any more). */
@@ -18,6 +19,8 @@ export interface SignedIn {
   readonly cookies: readonly string[];
 }
 interface Row {
+  readonly id: string;
+  readonly updatedAt: Date;
   readonly userId: string;
   readonly expiresAt: Date;
   readonly tenantId: string | null;
@@ -28,7 +31,7 @@ interface Row {
 const SIGNED_IN = {
   name: 'signed-in',
   text: `
-    SELECT s."userId", s."expiresAt", m."organizationId" AS "tenantId", m.role
+    SELECT s.id, s."userId", s."expiresAt", s."updatedAt", m."organizationId" AS "tenantId", m.role
     FROM auth.session s
     LEFT JOIN auth.member m ON m."userId" = s."userId" AND m."organizationId" = s."activeOrganizationId"::uuid
     WHERE s.token = $1 AND s."expiresAt" > $2`,
@@ -40,6 +43,18 @@ function memberIn({ tenantId, role }: Row): Member | undefined {
 }
 const isDueForRenewal = ({ expiresAt }: Row, now: Date): boolean =>
   expiresAt.getTime() - (SESSION_S - SESSION_UPDATE_S) * 1000 <= now.getTime();
+
+/** When a session was last used is told to the hour: a write an hour, and not one a request. */
+const USE_MS = 3_600_000;
+async function noteUse(auth: Auth, { id, updatedAt }: Row, now: Date): Promise<void> {
+  const since = new Date(now.getTime() - USE_MS);
+  if (updatedAt > since) return;
+  await auth.pool.query('UPDATE auth.session SET "updatedAt" = $2 WHERE id = $1 AND "updatedAt" <= $3', [
+    id,
+    now,
+    since,
+  ]);
+}
 
 /** The library renews a session that is read after a day, and hands out the cookie anew. */
 async function renewed(auth: Auth, cookie: string): Promise<readonly string[]> {
@@ -60,7 +75,8 @@ export async function signedIn(auth: Auth, cookie: string | undefined, now: Date
   const row = await read(auth, token, now);
   if (row === undefined) return undefined;
   const cookies = isDueForRenewal(row, now) ? await renewed(auth, cookie) : [];
-  return { userId: row.userId, token, member: memberIn(row), cookies };
+  await noteUse(auth, row, now);
+  return { id: row.id, userId: row.userId, token, member: memberIn(row), cookies };
 }
 
 /** The membership behind a session as it stands now, for what stays open for long. */

@@ -24,7 +24,7 @@ export function Today({ serverNow }: { serverNow: () => Date }) {
   return (
     <PhoneShell
       title={longDay(serverNow(), timeZone)}
-      aside={me.person.name}
+      aside={<Me />}
       sync={<SyncState />}
       foot={next && <BigButton onClick={() => go(pathTo(next.id, 'start', null))}>{goOnText(next)}</BigButton>}
     >
@@ -35,6 +35,13 @@ export function Today({ serverNow }: { serverNow: () => Date }) {
       )}
     </PhoneShell>
   );
+}
+
+/** Whose day it is, and the way to their own sign-in; without a signal there is none. */
+function Me() {
+  const { me, sync } = useField();
+  if (sync.line.is === 'offline') return me.person.name;
+  return <a href="/settings/sign-in">{me.person.name}</a>;
 }
 
 function NotYet({ shown }: { shown: Shown<VisitListView> }) {

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, test, vi } from 'vitest';
-import { inOurWords, startContractor } from './auth.ts';
+import { changePassword, inOurWords, startContractor } from './auth.ts';
 import { parseProblem } from './problem.ts';
 
 afterEach(() => vi.unstubAllGlobals());
@@ -14,6 +14,17 @@ describe('inOurWords', () => {
     const held = { title: 'Too many requests', detail: 'Too many tries for this account: try again in 4 minutes.' };
     expect(inOurWords(parseProblem(429, held))).toMatchObject({ title: 'Too many tries', detail: held.detail });
   });
+});
+
+test('too many wrong codes are told in our words', () => {
+  const held = parseProblem(429, { code: 'ACCOUNT_TEMPORARILY_LOCKED', message: 'Locked' });
+  expect(inOurWords(held).detail).toBe('Too many wrong codes. Wait a quarter of an hour, then try again.');
+});
+
+test('a wrong password is told at the field for the old one', async () => {
+  vi.stubGlobal('fetch', async () => new Response(JSON.stringify({ code: 'INVALID_PASSWORD' }), { status: 400 }));
+  const answer = await changePassword('x', 'a long enough sentence');
+  expect(answer.ok ? [] : answer.problem.errors.map((one) => one.pointer)).toEqual(['#/currentPassword']);
 });
 
 test('a fault in the contractor lands on the contractor’s field, not on the person’s name', async () => {

@@ -8,15 +8,26 @@ export interface Person {
 }
 
 const TAKEN: FieldProblem = { pointer: '#/email', detail: 'E-mail: this address has an account. Sign in instead.' };
+const WRONG_CODE: FieldProblem = {
+  pointer: '#/code',
+  detail: 'Code: this is not right. The app shows another every 30 seconds.',
+};
 /** The sign-in service's codes that concern one field, in our words. */
 const FIELD_WORDS: Readonly<Record<string, FieldProblem>> = {
   USER_ALREADY_EXISTS: TAKEN,
   USER_ALREADY_EXISTS_USE_ANOTHER_EMAIL: TAKEN,
+  INVALID_PASSWORD: { pointer: '#/password', detail: 'Password: this is not the one; try again.' },
+  INVALID_CODE: WRONG_CODE,
+  INVALID_BACKUP_CODE: WRONG_CODE,
 };
 
 /** Codes that concern the whole act. */
 const WORDS: Readonly<Record<string, string>> = {
   INVALID_EMAIL_OR_PASSWORD: 'E-mail and password do not belong together.',
+  INVALID_TWO_FACTOR_COOKIE: 'This took too long. Sign in with the password again.',
+  TOO_MANY_ATTEMPTS_REQUEST_NEW_CODE: 'Too many wrong codes. Sign in with the password again.',
+  ACCOUNT_TEMPORARILY_LOCKED: 'Too many wrong codes. Wait a quarter of an hour, then try again.',
+  TOTP_ALREADY_ENABLED: 'The second factor is on already.',
   INVALID_TOKEN: 'This link was used, or is older than seven days. Ask for a new one.',
   INVITATION_NOT_FOUND: 'This invitation has been used, withdrawn, or is older than seven days. Ask for a new one.',
   YOU_ARE_NOT_THE_RECIPIENT_OF_THE_INVITATION: 'This invitation was sent to another e-mail address.',
@@ -30,8 +41,8 @@ export function inOurWords(problem: Problem): Problem {
   const code = typeof problem.more['code'] === 'string' ? problem.more['code'] : '';
   const field = FIELD_WORDS[code];
   if (field) return { ...problem, title: 'One field needs you', detail: field.detail, errors: [field] };
-  if (problem.status === 429) return { ...problem, title: 'Too many tries' };
   const said = WORDS[code];
+  if (problem.status === 429) return { ...problem, title: 'Too many tries', detail: said ?? problem.detail };
   return said === undefined ? problem : { ...problem, title: 'That did not work', detail: said };
 }
 
@@ -42,6 +53,35 @@ async function auth<T>(path: string, body: unknown): Promise<Answer<T>> {
 
 export const signUp = (person: Person): Promise<Answer<unknown>> => auth('sign-up/email', person);
 export const signIn = (who: Pick<Person, 'email' | 'password'>): Promise<Answer<unknown>> => auth('sign-in/email', who);
+/** Whether the sign-in waits for a code: nobody is signed in yet. */
+export const wantsCode = (data: unknown): boolean =>
+  typeof data === 'object' && data !== null && 'twoFactorRedirect' in data && data.twoFactorRedirect === true;
+/** Six digits are of the app; anything else is a recovery code. */
+export const giveCode = (code: string): Promise<Answer<unknown>> => {
+  const plain = code.replaceAll(/\s/g, '');
+  return auth(/^\d{6}$/.test(plain) ? 'two-factor/verify-totp' : 'two-factor/verify-backup-code', { code: plain });
+};
+/** The first code: with it the second factor is on. */
+export const confirmFactor = (code: string): Promise<Answer<unknown>> =>
+  auth('two-factor/verify-totp', { code: code.replaceAll(/\s/g, '') });
+export interface NewFactor {
+  /** `otpauth:` address for an authenticator app. */
+  readonly totpURI: string;
+  readonly backupCodes: readonly string[];
+}
+export const startFactor = (password: string): Promise<Answer<NewFactor>> => auth('two-factor/enable', { password });
+export const endFactor = (password: string): Promise<Answer<unknown>> => auth('two-factor/disable', { password });
+export const newCodes = (password: string): Promise<Answer<Pick<NewFactor, 'backupCodes'>>> =>
+  auth('two-factor/generate-backup-codes', { password });
+/** All other devices are signed out with it. */
+export async function changePassword(currentPassword: string, newPassword: string): Promise<Answer<unknown>> {
+  const answer = await auth('change-password', { currentPassword, newPassword, revokeOtherSessions: true });
+  if (answer.ok) return answer;
+  const errors = answer.problem.errors.map((one) =>
+    one.pointer === '#/password' ? { ...one, pointer: '#/currentPassword' } : one,
+  );
+  return { ok: false, problem: { ...answer.problem, errors } };
+}
 export const signOut = (): Promise<Answer<unknown>> => auth('sign-out', {});
 export const setActive = (organizationId: string): Promise<Answer<unknown>> =>
   auth('organization/set-active', { organizationId });

@@ -9,6 +9,7 @@ import { placeVisit, unplaceVisit } from './place-visit.ts';
 import { correctCertificate, deactivatePerson, endCertificate, reactivatePerson, registerPerson } from './people.ts';
 import { registerCylinder, registerInstrument } from './register.ts';
 import { settleAttention } from './settle-attention.ts';
+import * as house from './house.ts';
 import { takeCall } from './take-call.ts';
 import { recordTransfer } from './transfer.ts';
 import * as visit from './visit-facts.ts';
@@ -34,6 +35,12 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'describe-site': describeSite,
   'describe-circuit': describeCircuit,
   'set-full-charge': setFullCharge,
+  'change-settings': house.changeSettings,
+  'register-location': house.registerLocation,
+  'change-location': house.changeLocation,
+  'change-instrument': house.changeInstrument,
+  'retire-instrument': house.retireInstrument,
+  'record-calibration': house.recordCalibration,
   'record-owner-told': visit.recordOwnerTold,
   arrive: visit.arrive,
   'record-safety': visit.recordSafety,

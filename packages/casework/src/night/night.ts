@@ -12,6 +12,8 @@ import { recomputeDue } from './recompute-due.ts';
 import type { Recomputed } from './recompute-due.ts';
 import { remind, remindersOf } from './remind.ts';
 import type { CircuitReminders, Reminded } from './remind.ts';
+import { planWebhook, takeWebhook, webhookFailed, webhookTold } from '../webhooks/tell.ts';
+import type { WebhookFailure, WebhookMail, WebhookRef } from '../webhooks/tell.ts';
 import { carryOnReady, showLongWaits } from './waiting.ts';
 import type { CarriedOn } from './waiting.ts';
 
@@ -32,6 +34,13 @@ export interface Night {
   mailed(ref: MailRef): Promise<void>;
   /** The next try comes by itself; after too many, or at once for what can never be sent, a person sees it. */
   mailFailed(ref: MailRef, failure: MailFailure): Promise<void>;
+  /** Plans a message for a webhook that was not told of everything yet. */
+  planWebhook(webhook: WebhookRef): Promise<void>;
+  /** Takes one try of a message, for the caller alone; undefined when there is nothing to send now. */
+  takeWebhook(message: WebhookRef): Promise<WebhookMail | undefined>;
+  webhookTold(message: WebhookRef, answer: string): Promise<void>;
+  /** The next try comes by itself; after too many the webhook is stopped and a person is told. */
+  webhookFailed(message: WebhookRef, failure: WebhookFailure): Promise<void>;
   /** Shows a person a job that keeps failing. */
   hold(tenantId: string, job: DeadJob): Promise<void>;
   /** Those of the job ids that lie with a person, or were left out by one. */
@@ -57,6 +66,10 @@ export function createNight(world: World, { mails = false }: { readonly mails?: 
     takeMail: (ref) => takeMail(world, ref),
     mailed: (ref) => markMailed(world, ref),
     mailFailed: (ref, failure) => failMail(world, ref, failure),
+    planWebhook: (webhook) => planWebhook(world, webhook),
+    takeWebhook: (message) => takeWebhook(world, message),
+    webhookTold: (message, answer) => webhookTold(world, message, answer),
+    webhookFailed: (message, failure) => webhookFailed(world, message, failure),
     hold: (tenantId, job) => holdDeadJob(world, tenantId, job),
     held: (tenantId, jobIds) => heldJobs(world, tenantId, jobIds),
     recomputeDue: (tenantId) => recomputeDue(world, tenantId),

@@ -21,6 +21,7 @@ const Row = z.object({
   massUnit: z.string(),
   pressureUnit: z.string(),
   temperatureUnit: z.string(),
+  vacuumUnit: z.string(),
   demo: z.boolean(),
 });
 
@@ -28,7 +29,7 @@ const Row = z.object({
 export const ME: Statement<z.output<typeof Row>> = {
   text: `
     SELECT t.id, t.name, t.locale, t.time_zone AS "timeZone", t.mass_unit AS "massUnit", t.pressure_unit AS "pressureUnit",
-      t.temperature_unit AS "temperatureUnit", t.demo, p.id AS "personId", p.name AS person, p.email,
+      t.temperature_unit AS "temperatureUnit", t.vacuum_unit AS "vacuumUnit", t.demo, p.id AS "personId", p.name AS person, p.email,
       coalesce((
         SELECT jsonb_agg(jsonb_build_object('id', c.id, 'type', c.type, 'registeredOn', c.registered_on, 'endsOn', c.ends_on)
           ORDER BY c.id)

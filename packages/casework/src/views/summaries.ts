@@ -25,6 +25,8 @@ const SAY: Readonly<Record<string, Say>> = {
   'past-addition': (body) => (body.mass === null ? 'mass unknown' : entered(body.mass)),
   safety: (body) => `${(body.checks as string[]).length} of 5 done`,
   'tool-check': (body, row) => `${row.factRefs[0]?.instrument?.tag ?? 'instrument'}: ${String(body.result)}`,
+  calibration: (body, row) => `${row.factRefs[0]?.instrument?.tag ?? 'instrument'}: ${String(body.result)}`,
+  'instrument-retired': (body, row) => `${row.factRefs[0]?.instrument?.tag ?? 'instrument'}: ${String(body.why)}`,
   readings: (body) =>
     [entered(body.standing), entered(body.ambient), entered(body.suction)].filter((text) => text !== '').join(', '),
   look: (body) => `${methodWordsOf(String(body.method))}: ${String(body.result).replaceAll('-', ' ')}`,

@@ -40,6 +40,8 @@ export const FACT_WORDS: Readonly<Record<string, string>> = {
   departure: 'Left',
   safety: 'Safe to work',
   'tool-check': 'Tool check',
+  calibration: 'Calibration',
+  'instrument-retired': 'Instrument retired',
   readings: 'Readings',
   look: 'Look',
   'leak-point': 'Leak found',

@@ -7,11 +7,13 @@ import type { Permission } from '../access.ts';
 import { Id, instantText } from '../primitives.ts';
 import * as desk from './desk.ts';
 import * as field from './field.ts';
+import * as house from './house.ts';
 import * as places from './places.ts';
 import * as shop from './shop.ts';
 
 export * from './desk.ts';
 export * from './field.ts';
+export * from './house.ts';
 export * from './places.ts';
 export * from './shop.ts';
 
@@ -39,6 +41,12 @@ export const COMMANDS = {
   'describe-site': kind('call.take', places.DescribeSite),
   'describe-circuit': kind('call.take', places.DescribeCircuit),
   'set-full-charge': kind('call.take', places.SetFullCharge),
+  'change-settings': kind('settings.change', house.ChangeSettings),
+  'register-location': kind('location.register', house.RegisterLocation),
+  'change-location': kind('location.register', house.ChangeLocation),
+  'change-instrument': kind('instrument.register', house.ChangeInstrument),
+  'retire-instrument': kind('instrument.register', house.RetireInstrument),
+  'record-calibration': kind('instrument.register', house.RecordCalibration),
   'record-owner-told': kind('visit.record', desk.LinkOwnerTold),
   arrive: kind('visit.record', field.Arrive),
   'record-safety': kind('visit.record', field.RecordSafety),

@@ -1,6 +1,7 @@
 export * from './answers.ts';
 export * from './common.ts';
 export * from './cylinders.ts';
+export * from './house.ts';
 export * from './office.ts';
 export * from './placing.ts';
 export * from './returns.ts';

@@ -24,6 +24,7 @@ export const MeView = z
       massUnit: z.string(),
       pressureUnit: z.string(),
       temperatureUnit: z.string(),
+      vacuumUnit: z.string(),
       demo: z.boolean(),
     }),
     now: z.string(),

@@ -5,6 +5,11 @@ import { PeopleController } from './people.controller.ts';
 import { PEOPLE_PARTS, PeopleService } from './people.service.ts';
 import type { PeopleParts } from './people.service.ts';
 
+export { memberOfPerson, personOf } from './members.ts';
+export type { MemberOfPerson } from './members.ts';
+export { writeDown } from './people-audit.ts';
+export { Done } from './shapes.ts';
+
 @Module({})
 export class PeopleModule {
   static of(parts: PeopleParts): DynamicModule {

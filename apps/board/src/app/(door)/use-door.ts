@@ -10,10 +10,12 @@ export interface Door {
   readonly act: (form: FormData) => Promise<Answer<unknown>>;
   /** Where it leads. */
   readonly to: string;
+  /** True when the answer asks for one thing more: then nobody goes on yet. */
+  readonly asksMore?: (data: unknown) => boolean;
 }
 
 /** What the forms at the door share: one act at a time, its refusal, and going on with a page loaded anew. */
-export function useDoor({ check, act, to }: Door) {
+export function useDoor({ check, act, to, asksMore }: Door) {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<Problem>();
   async function run(form: FormData): Promise<void> {
@@ -25,6 +27,7 @@ export function useDoor({ check, act, to }: Door) {
       setProblem(answer.problem);
       return setBusy(false);
     }
+    if (asksMore?.(answer.data)) return setBusy(false);
     // A full load, because everything the server showed before was for a stranger. It stays busy until the page is gone.
     location.assign(to);
   }
@@ -45,6 +48,7 @@ const GAPS: Readonly<Record<string, string>> = {
   name: 'Enter your name, as colleagues know it.',
   email: 'Enter a full e-mail address, like kim@firm.example.',
   password: 'Enter the password.',
+  code: 'Enter the code.',
   firm: 'Enter the name customers know.',
   timeZone: 'Choose the zone the shop works in.',
 };
@@ -72,6 +76,7 @@ const LABELS: Readonly<Record<string, string>> = {
   name: 'Your name',
   email: 'E-mail',
   password: 'Password',
+  code: 'Code',
   firm: 'Contractor',
   timeZone: 'Time zone',
 };
