@@ -83,13 +83,14 @@ const SIGN_IN: Readonly<Record<string, readonly string[]>> = {
   invitation: ALL,
   member: ALL,
   organization: ALL,
+  api_key: change('revoked_at used_at'), // never deleted: the audit trail names it
   session: ALL,
   user: ALL,
   verification: ALL,
 };
 
-const lines = (schema: string, login: string, table: Readonly<Record<string, readonly string[]>>) =>
   twoFactor: ALL,
+const lines = (schema: string, login: string, table: Readonly<Record<string, readonly string[]>>) =>
   Object.entries(table).map(([name, verbs]) => `${schema}.${name} ${login}: ${[...verbs].sort().join(' ')}`);
 export const GRANTS = [
   ...lines('public', 'ullage_app', APPLICATION),

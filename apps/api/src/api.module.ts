@@ -5,6 +5,7 @@ import { AccountModule } from './features/account/account.module.ts';
 import { CommandsModule } from './features/commands/commands.module.ts';
 import { HealthModule } from './features/health/health.module.ts';
 import type { Metrics, Readiness } from './features/health/health.module.ts';
+import { KeysModule } from './features/keys/keys.module.ts';
 import { PeopleModule } from './features/people/people.module.ts';
 import { PhotosModule } from './features/photos/photos.module.ts';
 import { RecordsModule } from './features/records/records.module.ts';
@@ -54,6 +55,8 @@ export class ApiModule {
         HealthModule.of(made.readiness, made.metrics),
         PeopleModule.of(parts),
         ResetsModule.of(parts),
+        AccountModule.of(parts),
+        KeysModule.of(parts),
         CommandsModule,
         PhotosModule,
         RecordsModule,

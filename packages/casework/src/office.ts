@@ -45,6 +45,8 @@ export interface Actor {
   /** Network address for the audit trail. */
   readonly address?: string;
 }
+  /** The key by which a program acts in this person's name. */
+  readonly key?: { readonly id: string; readonly name: string };
 /** What the outside world gives: time, ids and the calendar. Rows get their instants from here, never from the database. */
 export interface World {
   readonly database: Database;

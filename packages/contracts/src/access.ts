@@ -58,4 +58,10 @@ export const MAY: Readonly<Record<Role, readonly Permission[]>> = {
   ],
   auditor: ['books.read', 'sums.ask'],
 };
+/** What a key may act as; nobody hands an owner's rights to a program. */
+export const KEY_ROLES = ['auditor', 'technician', 'warehouse', 'dispatcher', 'manager'] as const satisfies Role[];
+export type KeyRole = (typeof KEY_ROLES)[number];
+/** A program never lets people in or makes keys, whatever it acts as: a key that leaked would outlive its end. */
+export const mayByKey = (role: Role, permission: Permission): boolean =>
+  permission !== 'people.manage' && MAY[role].includes(permission);
 export const may = (role: Role, permission: Permission): boolean => MAY[role].includes(permission);

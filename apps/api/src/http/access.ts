@@ -13,6 +13,10 @@ export const SignedInOnly = (): MethodDecorator => SetMetadata(ACCESS, { to: 'si
 /** Anybody at all. */
 export const Public = (): MethodDecorator => SetMetadata(ACCESS, { to: 'everybody' } satisfies Access);
 
+export const BY_PEOPLE = 'ullage:by-people';
+/** A route that no program may call by a key, with the reason. */
+export const ByPeopleOnly = (why: string): MethodDecorator => SetMetadata(BY_PEOPLE, why);
+
 export const KEYLESS = 'ullage:keyless';
 /** An unsafe route that takes no Idempotency-Key, with the reason why repeating it does no harm. */
 export const Keyless = (why: string): MethodDecorator => SetMetadata(KEYLESS, why);

@@ -111,13 +111,19 @@ export function openApiOf(routes: readonly Route[]): Json {
     info: {
       title: 'Ullage',
       version: API_VERSION,
-      description: 'Sign in by POST /v1/auth/sign-in/email; the session is a cookie.',
+      description:
+        'A person signs in by POST /v1/auth/sign-in/email; the session is a cookie. A program sends a key in the header ' +
+        'Authorization: Bearer, or in x-api-key.',
     },
     paths: Object.fromEntries(Object.entries(paths).sort(byName)),
     components: {
       schemas: Object.fromEntries(Object.entries(components.schemas).sort(byName)),
-      securitySchemes: { session: { type: 'apiKey', in: 'cookie', name: 'ullage.session_token' } },
+      securitySchemes: {
+        session: { type: 'apiKey', in: 'cookie', name: 'ullage.session_token' },
+        bearer: { type: 'http', scheme: 'bearer', description: 'A key of the contractor.' },
+        key: { type: 'apiKey', in: 'header', name: 'x-api-key', description: 'The same key.' },
+      },
     },
-    security: [{ session: [] }],
+    security: [{ session: [] }, { bearer: [] }, { key: [] }],
   };
 }

@@ -3,9 +3,8 @@ import type { Actor, Office } from '@ullage/casework';
 import { ChangesView } from '@ullage/contracts';
 import type { FastifyReply } from 'fastify';
 import * as z from 'zod';
-import type { SignedIn } from '../auth/membership.ts';
 import { Can } from '../http/access.ts';
-import { Session, Who } from '../http/request.ts';
+import { Who } from '../http/request.ts';
 import { Returns } from '../http/returns.ts';
 import { OFFICE } from '../parts.ts';
 import { Live } from './live.ts';
@@ -37,7 +36,7 @@ export class LiveController {
   /** Says that something changed, with the cursor as the event's id; what changed is then fetched. */
   @Get('stream')
   @Can('books.read')
-  stream(@Who() actor: Actor, @Session() session: SignedIn, @Res() reply: FastifyReply): Promise<void> {
-    return this.#live.open(actor, session, reply);
+  stream(@Who() actor: Actor, @Res() reply: FastifyReply): Promise<void> {
+    return this.#live.open(actor, reply);
   }
 }

@@ -133,8 +133,8 @@ async function tell(work: Work, actor: Actor, hash: string): Promise<void> {
     if (fact.visitId !== null) work.changed('visit', fact.visitId);
     if (fact.circuitId !== null) work.changed('circuit', fact.circuitId);
   }
-  const { userId, address = null } = actor;
-  await writeAudit(work, { action: 'photo-arrived', userId, commandId: null, address });
+  const { userId, address = null, key } = actor;
+  await writeAudit(work, { action: 'photo-arrived', userId, commandId: null, address }, key);
   await writeFeed(work);
 }
 

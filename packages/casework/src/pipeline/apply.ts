@@ -61,6 +61,12 @@ async function missing(tx: Tx, tenantId: string, ids: readonly string[]): Promis
   return ids.filter((id) => !there.some((row) => row.id === id));
 }
 
+/** A command that waits is carried out later in a person's name: a program, whose key may end before, sends it in turn. */
+function tooEarly(): Refusal {
+  const detail = 'Depends on: has not been applied yet; send this after it.';
+  return new Refusal('not-possible', detail, { errors: [{ pointer: '#/dependsOn', detail }] });
+}
+
 async function keepWaiting(tx: Tx, incoming: Incoming, waits: readonly string[]): Promise<CommandAnswer> {
   const { tenantId } = await tx.command.findFirstOrThrow({ where: { id: incoming.id }, select: { tenantId: true } });
   await tx.commandWait.createMany({
@@ -85,6 +91,7 @@ async function work(tx: Tx, given: { world: World; actor: Actor; incoming: Incom
     if (known) return known;
   }
   const waits = await missing(tx, tenantId, incoming.dependsOn);
+  if (waits.length > 0 && actor.key) throw tooEarly();
   if (waits.length > 0) return keepWaiting(tx, incoming, waits);
   const desk = await openCase({ world, actor, tx, commandId: incoming.id });
   const received: Received<never> = { ...incoming, body: incoming.body as never };

@@ -2,6 +2,7 @@ import { DutiesChanged } from '@ullage/contracts';
 import type { CommandName } from '@ullage/contracts';
 import { deriveBooks } from '../gas/derive.ts';
 import { recomputeCircuit } from '../law/recompute.ts';
+import type { Actor } from '../office.ts';
 import { toDate } from './case.ts';
 import type { Case, Work } from './case.ts';
 
@@ -19,8 +20,8 @@ export async function settle(desk: Case, kind: CommandName, answer: () => Promis
   }
   await writeConcerns(desk);
   await answer();
-  const { userId, address = null } = desk.actor;
-  await writeAudit(desk, { action: kind, userId, commandId: desk.commandId, address });
+  const { userId, address = null, key } = desk.actor;
+  await writeAudit(desk, { action: kind, userId, commandId: desk.commandId, address }, key);
   await writeFeed(desk);
 }
 
@@ -64,7 +65,8 @@ export interface Doer {
   readonly commandId: string | null;
   readonly address: string | null;
 }
-export async function writeAudit(work: Work, doer: Doer): Promise<void> {
+/** Names the key beside the person where a program acted. */
+export async function writeAudit(work: Work, doer: Doer, key?: Actor['key']): Promise<void> {
   await work.tx.audit.createMany({
     data: work.changes.map((change) => ({
       tenantId: work.tenantId,
@@ -73,7 +75,7 @@ export async function writeAudit(work: Work, doer: Doer): Promise<void> {
       ...doer,
       recordKind: change.kind,
       recordId: change.id,
-      detail: { op: change.op },
+      detail: { op: change.op, ...(key === undefined ? {} : { key: { ...key } }) },
     })),
   });
 }

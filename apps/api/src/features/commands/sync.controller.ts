@@ -1,7 +1,7 @@
 import { Body, Controller, HttpCode, Inject, Post } from '@nestjs/common';
 import type { Actor, Office } from '@ullage/casework';
 import { Push, PushAnswer } from '@ullage/contracts';
-import { Can, Keyless } from '../../http/access.ts';
+import { ByPeopleOnly, Can, Keyless } from '../../http/access.ts';
 import { Received, Who } from '../../http/request.ts';
 import { Returns } from '../../http/returns.ts';
 import { OFFICE } from '../../parts.ts';
@@ -17,6 +17,7 @@ export class SyncController {
   @Post('push')
   @HttpCode(200)
   @Can('visit.record')
+  @ByPeopleOnly('A device sends for its person: sign in, or send single commands.')
   @Keyless('Each command in the push has its own id.')
   @Returns(PushAnswer)
   push(

@@ -3,8 +3,19 @@ import type { Actor, Clock } from '@ullage/casework';
 import type { Database } from '@ullage/database';
 
 export interface Change {
-  readonly action: 'invite' | 'withdraw-invitation' | 'change-role' | 'remove-sign-in' | 'make-reset-link';
+  readonly action:
+    | 'invite'
+    | 'withdraw-invitation'
+    | 'change-role'
+    | 'remove-sign-in'
+    | 'make-reset-link'
+    | 'end-sessions'
+    | 'take-second-factor'
+    | 'make-key'
+    | 'revoke-key';
   readonly key: string;
+  /** `person` unless said. */
+  readonly recordKind?: 'api-key';
   /** The person, where there is one already. */
   readonly recordId?: string | undefined;
   readonly detail: Readonly<Record<string, string>>;
