@@ -19,11 +19,21 @@ const MANAGED = new Set([
   'POST /v1/people/:id/role',
   'DELETE /v1/people/:id/sign-in',
   'POST /v1/people/:id/reset-link',
+  'DELETE /v1/people/:id/sessions',
+  'DELETE /v1/people/:id/second-factor',
+  'GET /v1/sign-ins',
+  'POST /v1/keys',
+  'DELETE /v1/keys/:id',
+  'POST /v1/webhooks',
+  'POST /v1/webhooks/:id/test',
+  'POST /v1/webhooks/:id/state',
+  'DELETE /v1/webhooks/:id',
 ]);
 
 /** What a route ought to ask, told from its address and not from what the route says of itself. */
 function ought({ method, path }: Route): Permission | 'nothing' | 'a session' | undefined {
   if (PUBLIC.has(path)) return 'nothing';
+  if (OWN_ACCOUNT.has(path)) return 'a session';
   if (MANAGED.has(`${method} ${path}`)) return 'people.manage';
   if (path.startsWith('/v1/sums/')) return 'sums.ask';
   if (path === '/v1/sync/push') return 'visit.record';
@@ -33,7 +43,6 @@ function ought({ method, path }: Route): Permission | 'nothing' | 'a session' | 
   if (isCommandName(kind)) return COMMANDS[kind].permission;
   return method === 'GET' && path.startsWith('/v1/') ? 'books.read' : undefined;
 }
-  if (OWN_ACCOUNT.has(path)) return 'a session';
 
 const urlOf = ({ path }: Route): string => path.replaceAll(/:\w+/g, () => newId());
 /** The stream of changes never ends by itself. */

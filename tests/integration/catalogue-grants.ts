@@ -65,6 +65,8 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   visit_duty: ['DELETE', ...change('flag')],
   visit_override: REMOVE,
   visit_person: REMOVE,
+  webhook: change('epoch number removed_at stopped_at stopped_why'),
+  webhook_message: ['DELETE', ...change('answer delivered ended_at next_at tries')], // what ended long ago is pruned
   weighing: ADD,
 };
 /** The relay sees what is due, in every tenant, and changes nothing. */
@@ -75,21 +77,23 @@ const RELAY: Readonly<Record<string, readonly string[]>> = {
   notice_mail: columns('SELECT', 'dropped_at next_at notice_id person_id sent_at tenant_id'), // whose and when, nothing else
   outbox: READ,
   reminder: READ,
+  webhook: columns('SELECT', 'epoch id number removed_at stopped_at tenant_id'), // neither address nor secret
+  webhook_message: columns('SELECT', 'ended_at id kind next_at tenant_id webhook_id'),
 };
 /** The sign-in library in its own schema. */
 const SIGN_IN: Readonly<Record<string, readonly string[]>> = {
   account: ALL,
+  api_key: change('revoked_at used_at'), // never deleted: the audit trail names it
   attempt: ['DELETE', ...change('count ends_at')], // how often a secret was tried
   invitation: ALL,
   member: ALL,
   organization: ALL,
-  api_key: change('revoked_at used_at'), // never deleted: the audit trail names it
   session: ALL,
+  twoFactor: ALL,
   user: ALL,
   verification: ALL,
 };
 
-  twoFactor: ALL,
 const lines = (schema: string, login: string, table: Readonly<Record<string, readonly string[]>>) =>
   Object.entries(table).map(([name, verbs]) => `${schema}.${name} ${login}: ${[...verbs].sort().join(' ')}`);
 export const GRANTS = [
@@ -118,6 +122,8 @@ export const WIDE = [
   'notice_mail due_everywhere SELECT {ullage_relay}',
   'outbox due_everywhere SELECT {ullage_relay}',
   'reminder due_everywhere SELECT {ullage_relay}',
+  'webhook due_everywhere SELECT {ullage_relay}',
+  'webhook_message due_everywhere SELECT {ullage_relay}',
 ];
 
 type Lines = { line: string }[];

@@ -131,6 +131,10 @@ describe('reading', () => {
       await world.office.books(actors.owner),
       await world.office.attention(actors.owner),
       await world.office.notices(actors.owner),
+      await world.office.settings(actors.owner),
+      await world.office.locations(actors.owner),
+      await world.office.instruments(actors.owner),
+      await world.office.webhooks(actors.owner),
       await world.office.changes(actors.owner, { epoch: 1, number: 0 }),
     ];
     const text = JSON.stringify(all);
@@ -149,12 +153,12 @@ function idPaths(value: unknown, path: (string | number)[] = []): (string | numb
 }
 interface Shape {
   readonly format?: string;
+  /** An id that may be nobody's. */
+  readonly anyOf?: readonly Shape[];
   readonly properties?: Readonly<Record<string, Shape>>;
   readonly items?: Shape;
 }
 const shapeOf = (kind: CommandName): Shape => {
-  /** An id that may be nobody's. */
-  readonly anyOf?: readonly Shape[];
   const { body } = COMMANDS[kind];
   const { $defs } = z.toJSONSchema(body, { io: 'input' });
   return $defs?.[body.meta()?.id ?? ''] as Shape;
@@ -182,11 +186,11 @@ const MADE = new Set([
   'register-person certificates/0/id',
   'register-instrument instrumentId',
   'register-cylinder cylinderId',
+  'register-location locationId',
   'record-leak-point leakPointId',
 ]);
 
 describe('commands', () => {
-  'register-location locationId',
   const send = (kind: CommandName, body: unknown) => ours.send(roleFor(kind), kind, body as never);
   /** What the caller learns from a good body with one id put in one field. */
   const swap = (kind: CommandName, path: readonly (string | number)[]) => async (id: string) =>

@@ -83,6 +83,20 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
     statement: async () => notFound(),
     attention: async () => ({ items: [] }),
     notices: async () => ({ items: [] }),
+    settings: async () => ({
+      massUnit: 'lb',
+      pressureUnit: 'psig',
+      temperatureUnit: 'F',
+      vacuumUnit: 'micron',
+      shopExcessKpa: 69,
+    }),
+    webhooks: async () => ({ items: [] }),
+    addWebhook: async (actor, webhook) => note('addWebhook', actor, webhook),
+    setWebhook: async () => notFound(),
+    testWebhook: async () => notFound(),
+    removeWebhook: async () => notFound(),
+    locations: async () => ({ items: [], people: [] }),
+    instruments: async () => ({ items: [], people: [], today: '2026-03-02' }),
     changes: async (_, since) => ({ ...since, reset: false, rows: [], more: false }),
   };
 }

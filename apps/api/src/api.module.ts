@@ -11,6 +11,7 @@ import { PhotosModule } from './features/photos/photos.module.ts';
 import { RecordsModule } from './features/records/records.module.ts';
 import { ResetsModule } from './features/resets/resets.module.ts';
 import { SumsModule } from './features/sums/sums.module.ts';
+import { WebhooksModule } from './features/webhooks/webhooks.module.ts';
 import { AccessGuard } from './http/access.guard.ts';
 import type { Limits } from './http/limits.ts';
 import { ProblemFilter } from './http/problem.filter.ts';
@@ -54,13 +55,14 @@ export class ApiModule {
         PartsModule.of(made),
         HealthModule.of(made.readiness, made.metrics),
         PeopleModule.of(parts),
-        ResetsModule.of(parts),
         AccountModule.of(parts),
         KeysModule.of(parts),
+        ResetsModule.of(parts),
         CommandsModule,
         PhotosModule,
         RecordsModule,
         SumsModule,
+        WebhooksModule,
       ],
       controllers: [LiveController],
       providers: [

@@ -19,6 +19,7 @@ import { placesView, unitList, unitView } from './views/unit.ts';
 import { look } from './views/viewer.ts';
 import type { Viewer } from './views/viewer.ts';
 import { visitList, visitView } from './views/visit.ts';
+import { addWebhook, removeWebhook, setWebhook, testWebhook, webhooksView } from './webhooks/keep.ts';
 import { evacuationAdvice } from './visits/evacuation.ts';
 
 /** The office over a database: every command and every reading of a contractor. */
@@ -51,6 +52,14 @@ export function createOffice(world: World): Office {
     statement: (actor, asked) => read(actor, (viewer) => statementView(viewer, asked)),
     attention: (actor) => read(actor, attentionView),
     notices: (actor) => read(actor, noticesView),
+    settings: (actor) => read(actor, settingsView),
+    locations: (actor) => read(actor, locationsView),
+    instruments: (actor) => read(actor, instrumentsView),
+    webhooks: (actor) => read(actor, webhooksView),
+    addWebhook: (actor, webhook) => addWebhook(world, actor, webhook),
+    setWebhook: (actor, to) => setWebhook(world, actor, to),
+    testWebhook: (actor, id) => testWebhook(world, actor, id),
+    removeWebhook: (actor, id) => removeWebhook(world, actor, id),
     changes: (actor, since) => read(actor, (viewer) => changesView(viewer, since)),
   };
 }

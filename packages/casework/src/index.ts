@@ -12,4 +12,5 @@ export type { Failure, Message } from './night/outbox.ts';
 export type { Recomputed } from './night/recompute-due.ts';
 export type { CarriedOn } from './night/waiting.ts';
 export type { CircuitReminders, Reminded, WantedReminder } from './night/remind.ts';
+export type { WebhookFailure, WebhookMail, WebhookRef } from './webhooks/tell.ts';
 export type { Part, Picture, ReadPicture, Shown } from './photos/shapes.ts';

@@ -32,6 +32,7 @@ import type {
   UnitView,
   VisitListView,
   VisitView,
+  WebhookList,
 } from '@ullage/contracts';
 import type { Calendar, Instant } from '@ullage/units';
 import type { Database } from '@ullage/database';
@@ -44,9 +45,9 @@ export interface Actor {
   readonly role: Role;
   /** Network address for the audit trail. */
   readonly address?: string;
-}
   /** The key by which a program acts in this person's name. */
   readonly key?: { readonly id: string; readonly name: string };
+}
 /** What the outside world gives: time, ids and the calendar. Rows get their instants from here, never from the database. */
 export interface World {
   readonly database: Database;
@@ -122,5 +123,14 @@ export interface Office {
   statement(actor: Actor, asked: StatementAsked): Promise<StatementView>;
   attention(actor: Actor): Promise<AttentionView>;
   notices(actor: Actor): Promise<NoticesView>;
+  settings(actor: Actor): Promise<SettingsView>;
+  locations(actor: Actor): Promise<LocationListView>;
+  instruments(actor: Actor): Promise<InstrumentListView>;
+  /** The programs that are told of changes, without their secrets. */
+  webhooks(actor: Actor): Promise<WebhookList>;
+  addWebhook(actor: Actor, webhook: { id: string; url: string; secret: string }): Promise<void>;
+  setWebhook(actor: Actor, to: { id: string; on: boolean }): Promise<void>;
+  testWebhook(actor: Actor, id: string): Promise<void>;
+  removeWebhook(actor: Actor, id: string): Promise<void>;
   changes(actor: Actor, since: { epoch: number; number: number }): Promise<ChangesView>;
 }

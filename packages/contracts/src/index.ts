@@ -8,4 +8,5 @@ export * from './problem.ts';
 export * from './refrigerants.ts';
 export * from './sums/index.ts';
 export * from './views/index.ts';
+export * from './webhooks.ts';
 export * from './words.ts';

@@ -1,0 +1,7 @@
+import { Module } from '@nestjs/common';
+import { Webhooks } from './webhooks.ts';
+
+export { Webhooks };
+
+@Module({ providers: [Webhooks], exports: [Webhooks] })
+export class WebhooksModule {}
