@@ -55,6 +55,11 @@ function faultOf(fault: ThermoFault, refrigerant: string): FieldFault {
         pointer: '#/pressureKpa',
         detail: `Pressure: give ${atLeast(fault.lowKpa)} to ${atMost(fault.highKpa)} kPa absolute for ${refrigerant}.`,
       };
+    case 'no-answer':
+      return {
+        pointer: '#/temperatureK',
+        detail: 'Temperature: no state could be settled here, as near a critical point. Give another, some kelvins away.',
+      };
   }
 }
 
