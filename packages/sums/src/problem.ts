@@ -38,36 +38,43 @@ export const notValid = (error: Misfit): Problem =>
 const atLeast = (value: number): string => (Math.ceil(value * 10) / 10).toString();
 const atMost = (value: number): string => (Math.floor(value * 10) / 10).toString();
 
-function faultOf(fault: ThermoFault, refrigerant: string): FieldFault {
+/** What a sum asked of the room: a refrigerant by name, amounts by name in a field, or both. */
+export interface Asked {
+  readonly refrigerant?: string;
+  readonly amounts?: string;
+}
+
+function faultOf(fault: ThermoFault, { refrigerant, amounts = '' }: Asked): FieldFault {
+  const of = refrigerant ?? 'mixtures';
   switch (fault.fault) {
     case 'unknown-refrigerant':
       return {
-        pointer: fault.refrigerant === refrigerant ? '#/refrigerant' : pointerOf(['contentsKg', fault.refrigerant]),
+        pointer: fault.refrigerant === refrigerant ? '#/refrigerant' : pointerOf([amounts, fault.refrigerant]),
         detail: `Refrigerant: "${fault.refrigerant.slice(0, 20)}" is not known here; give its standard number, as R-410A.`,
       };
     case 'temperature-out-of-range':
       return {
         pointer: '#/temperatureK',
-        detail: `Temperature: give ${atLeast(fault.lowK)} to ${atMost(fault.highK)} K for ${refrigerant}.`,
+        detail: `Temperature: give ${atLeast(fault.lowK)} to ${atMost(fault.highK)} K for ${of}.`,
       };
     case 'pressure-out-of-range':
       return {
         pointer: '#/pressureKpa',
-        detail: `Pressure: give ${atLeast(fault.lowKpa)} to ${atMost(fault.highKpa)} kPa absolute for ${refrigerant}.`,
+        detail: `Pressure: give ${atLeast(fault.lowKpa)} to ${atMost(fault.highKpa)} kPa absolute for ${of}.`,
       };
     case 'no-answer':
       return {
         pointer: '#/temperatureK',
-        detail: 'Temperature: no state could be settled here, as near a critical point. Give another, some kelvins away.',
+        detail: 'Temperature: no state settles here (near critical, or two liquids). Change temperature or contents.',
       };
   }
 }
 
 /** Well-formed, but beyond what is known of the refrigerant. */
-export const notPossible = (fault: ThermoFault, refrigerant: string): Problem =>
+export const notPossible = (fault: ThermoFault, asked: Asked): Problem =>
   problem({
     code: 'not-possible',
     title: 'No answer can be given for these figures.',
     status: 422,
-    errors: [faultOf(fault, refrigerant)],
+    errors: [faultOf(fault, asked)],
   });

@@ -54,6 +54,9 @@ const { rulebook, method, timeZone, asOf, events: _events, ...circuit } = LAW;
 /** One good input of each sum; the tests below spoil it one field at a time. */
 const SAMPLES: Readonly<Record<SumName, object>> = {
   saturation: { refrigerant: 'R-134a', temperatureK: 297 },
+  mixture: { massFractions: { 'R-32': 0.5, 'R-125': 0.5, air: 0.001 }, temperatureK: 290 },
+  'cylinder-contents': { massesKg: { 'R-410A': 8, nitrogen: 0.005 }, volumeM3: 0.0122, temperatureK: 293 },
+  'vapour-loss': { refrigerant: 'R-407C', volumeM3: 0.02, massKg: 10, temperatureK: 296, lostFraction: 0.1 },
   'air-check': {
     refrigerant: 'R-134a',
     temperatureK: 297,

@@ -1,11 +1,11 @@
 import { isSumName, SUMS } from '@ullage/contracts';
 import type { Problem, SumAnswer, SumInput, SumName } from '@ullage/contracts';
 import { duties, evacuationLevel, headroom, leakRate } from '@ullage/rulebook';
-import { airCheck, cylinderRoom, saturation } from '@ullage/thermo';
+import { airCheck, cylinderContents, cylinderRoom, mixture, saturation, vapourLoss } from '@ullage/thermo';
 import type { ThermoFault } from '@ullage/thermo';
 import type { Calendar } from '@ullage/units';
 import { notPossible, notValid, unknownSum } from './problem.ts';
-import type { Misfit } from './problem.ts';
+import type { Asked, Misfit } from './problem.ts';
 
 /** The answer as nobody may change it: the rooms hand out readonly values. */
 type Frozen<T> = T extends readonly (infer Item)[]
@@ -19,12 +19,12 @@ export type SumResult<Name extends SumName = SumName> =
 
 type Run<Name extends SumName> = (input: SumInput<Name>, calendar: Calendar) => SumResult<Name>;
 
-/** Takes the flag off a room's answer, or puts its refusal into words. */
+/** Takes the flag off a room's answer, or puts its refusal into words: of the refrigerant, or of a mixture in a field. */
 function physical<Answer extends object>(
   answer: ({ readonly ok: true } & Answer) | ThermoFault,
-  refrigerant: string,
+  asked: Asked,
 ): { readonly ok: true; readonly answer: Omit<Answer, 'ok'> } | { readonly ok: false; readonly problem: Problem } {
-  if (!answer.ok) return { ok: false, problem: notPossible(answer, refrigerant) };
+  if (!answer.ok) return { ok: false, problem: notPossible(answer, asked) };
   const { ok, ...rest } = answer;
   return { ok, answer: rest };
 }
@@ -35,10 +35,16 @@ const RUN: { readonly [Name in SumName]: Run<Name> } = {
   saturation: ({ refrigerant, temperatureK, pressureKpa = Number.NaN }) =>
     physical(
       temperatureK === undefined ? saturation({ refrigerant, pressureKpa }) : saturation({ refrigerant, temperatureK }),
-      refrigerant,
+      { refrigerant },
     ),
-  'air-check': (input) => physical(airCheck(input), input.refrigerant),
-  'cylinder-room': (input) => physical(cylinderRoom(input), input.refrigerant),
+  mixture: ({ temperatureK, moleFractions, massFractions = {} }) =>
+    moleFractions === undefined
+      ? physical(mixture({ temperatureK, massFractions }), { amounts: 'massFractions' })
+      : physical(mixture({ temperatureK, moleFractions }), { amounts: 'moleFractions' }),
+  'cylinder-contents': (input) => physical(cylinderContents(input), { amounts: 'massesKg' }),
+  'vapour-loss': (input) => physical(vapourLoss(input), input),
+  'air-check': (input) => physical(airCheck(input), input),
+  'cylinder-room': (input) => physical(cylinderRoom(input), { refrigerant: input.refrigerant, amounts: 'contentsKg' }),
   'leak-rate': (input, calendar) => lawful(leakRate(input, calendar)),
   headroom: (input, calendar) => lawful(headroom(input, calendar)),
   duties: (input, calendar) => lawful(duties(input, calendar)),

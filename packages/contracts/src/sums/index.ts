@@ -5,6 +5,7 @@
 import type * as z from 'zod';
 import * as evacuation from './evacuation.ts';
 import * as law from './law.ts';
+import * as mixtures from './mixtures.ts';
 import * as physics from './physics.ts';
 
 export const SUMS = {
@@ -12,6 +13,21 @@ export const SUMS = {
     title: 'Bubble and dew point of a refrigerant',
     input: physics.SaturationInput,
     output: physics.SaturationOutput,
+  },
+  mixture: {
+    title: 'Bubble and dew point of a mixture',
+    input: mixtures.MixtureInput,
+    output: mixtures.MixtureOutput,
+  },
+  'cylinder-contents': {
+    title: 'What known masses do in a volume at a temperature',
+    input: mixtures.CylinderContentsInput,
+    output: mixtures.CylinderContentsOutput,
+  },
+  'vapour-loss': {
+    title: 'How a blend changes when vapour leaks',
+    input: mixtures.VapourLossInput,
+    output: mixtures.VapourLossOutput,
   },
   'air-check': {
     title: 'Air in a rested cylinder',
