@@ -160,3 +160,17 @@ test.each([
   if (!one.ok) throw new Error(one.fault);
   expect(Math.abs(percentOff(1000 / one.grams, volume))).toBeLessThan(percent);
 });
+
+test.each(mixed)(
+  '$fluid, $n_air_mol mol of air at $T_C °C, dissolved to equilibrium: both parts of it come back by the full mixture',
+  (row) => {
+    const answer = cylinderOf(row, number(row, 'p_total_model_kPa'));
+    const grams = number(row, 'n_air_mol') * AIR_G_PER_MOL;
+    const inVapour = grams * (1 - number(row, 'air_dissolved_pct') / 100);
+    // A twentieth of a mole adds 6 to 14 kPa to a thousand: what the fits miss there, 0.05 %, is a larger part of it.
+    expect(Math.abs(percentOff(answer.airGramsLow!, inVapour))).toBeLessThan(row.n_air_mol === '0.05' ? 8 : 5);
+    // The upper end holds what is really inside, also where solubility is only estimated.
+    expect(answer.airGramsHigh).toBeGreaterThan(grams * 0.93);
+    expect(answer.airGramsHigh).toBeLessThan(grams * 1.5);
+  },
+);

@@ -71,6 +71,7 @@ const SAMPLES: Readonly<Record<SumName, object>> = {
     minRestHours: 12,
     shopExcessKpa: 69,
     purityMoleFraction: 0.015,
+    second: { temperatureK: 307, pressureKpa: 950 },
   },
   'cylinder-room': {
     refrigerant: 'R-410A',

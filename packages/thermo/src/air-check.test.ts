@@ -52,3 +52,51 @@ test('a small reading below saturation is no air, and keeps its sign', () => {
   expect(low.excessKpa).toBeCloseTo(-1, 9);
   expect(low).toMatchObject({ airMoleFraction: 0, verdict: 'within-shop-limit' });
 });
+
+test('grams of air are a range from the vapour alone to what may have dissolved', () => {
+  const full = check({ volumeM3: 0.0216, netKg: 11.34 });
+  expect(full.airGramsLow).toBeGreaterThan(0.9 * full.airGrams!);
+  expect(full.airGramsLow).toBeLessThan(1.05 * full.airGrams!);
+  // Between half as much again and three times as much: its solubility is only estimated.
+  expect(full.airGramsHigh).toBeGreaterThan(1.5 * full.airGramsLow!);
+  expect(full.airGramsHigh).toBeLessThan(3 * full.airGramsLow!);
+  expect(check()).toMatchObject({
+    airGramsLow: null,
+    airGramsHigh: null,
+    vapourVolumeM3: null,
+    cleanPressureKpa: null,
+  });
+  const clean = check({ volumeM3: 0.0216, netKg: 11.34, pressureKpa: full.saturationPressureKpa - 0.5 });
+  expect(clean).toMatchObject({ airGramsLow: 0, airGramsHigh: 0 });
+});
+
+test('a clean blend part full stands below its bubble pressure, and the mixture knows it', () => {
+  const blend = check({ refrigerant: 'R-407C', pressureKpa: 1180, volumeM3: 0.02, netKg: 10 });
+  expect(blend.cleanPressureKpa).toBeLessThan(blend.saturationPressureKpa);
+});
+
+test('two readings: an excess that grows with temperature is air, one that grows with saturation another gas', () => {
+  const cold = check().saturationPressureKpa;
+  const warmK = READING.temperatureK + 12;
+  const warm = check({ temperatureK: warmK }).saturationPressureKpa;
+  const fine = { temperatureSigmaK: 0.1, pressureSigmaKpa: 0.5 };
+  const second = (pressureKpa: number) => ({ temperatureK: warmK, pressureKpa });
+  const air = { pressureKpa: cold + 100, second: second(warm + 100 * (warmK / READING.temperatureK)) };
+  expect(check({ ...fine, ...air })).toMatchObject({ gas: 'air' });
+  expect(check({ temperatureSigmaK: 1, pressureSigmaKpa: 7, ...air })).toMatchObject({ gas: 'cannot-tell' });
+  const propane = (temperatureK: number) => {
+    const answer = airCheck({ ...READING, refrigerant: 'R-290', temperatureK });
+    if (!answer.ok) throw new Error(answer.fault);
+    return answer.saturationPressureKpa;
+  };
+  const wrong = check({ ...fine, pressureKpa: propane(READING.temperatureK), second: second(propane(warmK)) });
+  expect(wrong.gas).toBe('another-gas');
+  expect(wrong.couldBe).toContain('R-290');
+  expect(check({ ...fine, pressureKpa: cold, second: second(warm) })).toMatchObject({ gas: 'none', couldBe: [] });
+  // Well below saturation the check itself is not defined, but the hint stands.
+  expect(check({ ...fine, pressureKpa: 300, second: second(450) })).toMatchObject({
+    verdict: 'not-defined',
+    gas: 'another-gas',
+  });
+  expect(check().gas).toBeNull();
+});

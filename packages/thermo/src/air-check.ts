@@ -1,3 +1,5 @@
+import { airInLiquid } from './air-dissolved.ts';
+import type { AirInLiquid } from './air-dissolved.ts';
 import { AIR_MOLAR_MASS, GAS_CONSTANT, PROPERTY_SOURCE } from './constants.ts';
 import { correlationOf } from './correlations/index.ts';
 import type { Correlation } from './correlations/types.ts';
@@ -7,6 +9,8 @@ import { figure } from './reason.ts';
 import type { Reason } from './reason.ts';
 import { inRange, liquidDensity, logPressureSlope, pressureKpa, vapourDensity } from './saturation-line.ts';
 import { twoSigmaVerdict } from './verdict.ts';
+import { wrongGas } from './wrong-gas.ts';
+import type { ExcessKind, Reading, WrongGasHint } from './wrong-gas.ts';
 
 export interface AirCheckInput {
   readonly refrigerant: string;
@@ -26,6 +30,8 @@ export interface AirCheckInput {
   readonly minRestHours?: number;
   readonly shopExcessKpa?: number;
   readonly purityMoleFraction?: number;
+  /** The same cylinder at another temperature, by the same instruments: tells air from another gas. */
+  readonly second?: Reading;
 }
 
 export type AirVerdict = 'within-shop-limit' | 'over-shop-limit' | 'cannot-tell' | 'not-defined';
@@ -39,8 +45,20 @@ export interface AirCheck {
   /** Of the vapour; null where the check is not defined. */
   readonly airMoleFraction: number | null;
   readonly airMoleFractionSigma: number | null;
-  /** In the vapour space alone; null without volume and contents. */
+  /** In the vapour space alone, by Dalton's sum; null without volume and contents. */
   readonly airGrams: number | null;
+  /** Inner volume less the liquid; null without volume and contents. */
+  readonly vapourVolumeM3: number | null;
+  /** By the full mixture: what this charge would show without air, and air as a range of grams. */
+  readonly cleanPressureKpa: number | null;
+  /** In the vapour alone … */
+  readonly airGramsLow: number | null;
+  /** … and with what may have dissolved. Null where its solubility is not known. */
+  readonly airGramsHigh: number | null;
+  /** From two readings; null without the second. */
+  readonly gas: ExcessKind | null;
+  /** Refrigerants that fit both readings. */
+  readonly couldBe: readonly string[];
   readonly verdict: AirVerdict;
   /** Whether two sigma fit inside the purity limit; an ordinary gauge never shows that. */
   readonly certifiable: boolean;
@@ -135,59 +153,121 @@ function steps(input: AirCheckInput, measured: Measured, why: string | undefined
     ...reasons,
     { text: `Shop limit: an excess of ${figure(limit)} kPa.`, source: 'common practice' },
     {
-      text: 'Air dissolved in the liquid comes on top of the grams in the vapour, often as much again.',
-      source: 'Henry constants of nitrogen in refrigerants (CoolProp 8.0.1dev HEOS mixtures), mostly estimated',
-    },
-    {
       text: `Purity limit: ${figure((input.purityMoleFraction ?? DEFAULT_PURITY_MOLE_FRACTION) * 100)} % by volume. A reclaimer's laboratory certifies it, not a gauge in the field.`,
       source: 'AHRI 700; 40 CFR 82 subpart F appendix A',
     },
   ];
 }
 
+const DISSOLVED_UNKNOWN: Reason = {
+  text: 'Air dissolved in the liquid comes on top of the grams in the vapour, often as much again.',
+  source: 'Henry constants of nitrogen in refrigerants (CoolProp 8.0.1dev HEOS mixtures), mostly estimated',
+};
+
+function dissolvedReason(air: AirInLiquid): Reason {
+  const high = air.vapourGrams + air.dissolvedGramsAtMost;
+  return {
+    text: `${figure(air.vapourGrams, 1)} g of air in the vapour; with what has dissolved ${figure(air.vapourGrams + air.dissolvedGrams, 1)} g${air.estimated ? `, at most ${figure(high, 1)} g, since its solubility is only estimated` : ''}.`,
+    source: 'Peng-Robinson 1976, nitrogen for air, own fits to CoolProp 8.0.1dev (HEOS) mixtures',
+  };
+}
+
+const GAS_WORDS: Readonly<Record<ExcessKind, string>> = {
+  none: 'both readings fit the gas named',
+  air: 'it grew as air does',
+  'another-gas': 'air does not do that: rather another gas, a mixture, or no liquid',
+  'cannot-tell': 'the readings are too near or too coarse to tell air from another gas',
+};
+
+function gasReason(hint: WrongGasHint): Reason {
+  const others = hint.couldBe.length === 0 ? '' : ` It would fit ${hint.couldBe.slice(0, 6).join(', ')}.`;
+  return {
+    text: `Second reading: excess ${figure(hint.excessKpa)} kPa; air would show ${figure(hint.expectedExcessKpa)} kPa, two sigma ${figure(2 * hint.sigmaKpa)} kPa: ${GAS_WORDS[hint.kind]}.${others}`,
+    source: 'common practice: air scales with the temperature, a wrong gas follows another curve',
+  };
+}
+
+/** What the second reading says; no hint without one. */
+function hintOf(input: AirCheckInput): WrongGasHint | undefined {
+  if (!input.second) return undefined;
+  const { temperatureK, pressureKpa: read } = input;
+  return wrongGas(input.refrigerant, [{ temperatureK, pressureKpa: read }, input.second], input);
+}
+
+const dissolvedIn = ({ refrigerant, netKg, volumeM3, temperatureK, pressureKpa: read }: AirCheckInput) =>
+  netKg === undefined || volumeM3 === undefined
+    ? undefined
+    : airInLiquid({ refrigerant, netKg, volumeM3, temperatureK, pressureKpa: read });
+
+/** Where the check is not defined there is no air to speak of. */
+const NO_AIR = {
+  airMoleFraction: null,
+  airMoleFractionSigma: null,
+  airGrams: null,
+  vapourVolumeM3: null,
+  cleanPressureKpa: null,
+  airGramsLow: null,
+  airGramsHigh: null,
+  verdict: 'not-defined',
+  certifiable: false,
+} as const;
+
+function fractionOf(input: AirCheckInput, measured: Measured) {
+  const airMoleFraction = Math.max(0, measured.excess / input.pressureKpa);
+  const airMoleFractionSigma = measured.sigma / input.pressureKpa;
+  const verdict = verdictOf(input, measured);
+  const purity = input.purityMoleFraction ?? DEFAULT_PURITY_MOLE_FRACTION;
+  const certifiable = verdict === 'within-shop-limit' && airMoleFraction + 2 * airMoleFractionSigma <= purity;
+  return { airMoleFraction, airMoleFractionSigma, verdict, certifiable };
+}
+
+interface Found {
+  readonly measured: Measured;
+  readonly space: number | undefined;
+  readonly air: AirInLiquid | undefined;
+}
+
+function gramsOf({ temperatureK }: AirCheckInput, { measured, space, air }: Found) {
+  const excess = Math.max(0, measured.excess);
+  return {
+    airGrams: space === undefined ? null : ((excess * 1000 * space) / (GAS_CONSTANT * temperatureK)) * AIR_MOLAR_MASS,
+    vapourVolumeM3: space ?? null,
+    cleanPressureKpa: air?.cleanPressureKpa ?? null,
+    airGramsLow: air?.vapourGrams ?? null,
+    airGramsHigh: air ? air.vapourGrams + air.dissolvedGramsAtMost : null,
+  };
+}
+
 /**
  * Non-condensable gas in a rested cylinder that holds liquid: what it reads above the bubble pressure at its temperature.
- * All pressures absolute kPa. Verdicts against the shop limit need two sigma; the purity limit is answered apart.
+ * All pressures absolute kPa. Verdicts against the shop limit need two sigma; the purity limit is answered apart. Grams in
+ * the vapour by Dalton's sum are within 6 % of the full mixture, which also says what has dissolved.
  */
 export function airCheck(input: AirCheckInput): AirCheck | ThermoFault {
   const of = correlationOf(input.refrigerant);
   if (!of) return unknownRefrigerant(input.refrigerant);
-  if (!inRange(of, input.temperatureK))
+  if (![input.temperatureK, input.second?.temperatureK ?? input.temperatureK].every((t) => inRange(of, t)))
     return { ok: false, fault: 'temperature-out-of-range', lowK: of.lowestK, highK: of.highestK };
   const measured = measure(of, input);
   const space = vapourSpace(of, input);
   const why = whyNotDefined(input, measured, space);
-  const reasons = steps(input, measured, why);
+  const hint = hintOf(input);
   const base = {
     ok: true,
     saturationPressureKpa: measured.saturationKpa,
     excessKpa: measured.excess,
     excessSigmaKpa: measured.sigma,
-    reasons,
+    gas: hint?.kind ?? null,
+    couldBe: hint?.couldBe ?? [],
   } as const;
-  if (why !== undefined)
-    return {
-      ...base,
-      airMoleFraction: null,
-      airMoleFractionSigma: null,
-      airGrams: null,
-      verdict: 'not-defined',
-      certifiable: false,
-    };
-  const fraction = Math.max(0, measured.excess / input.pressureKpa);
-  const fractionSigma = measured.sigma / input.pressureKpa;
-  const verdict = verdictOf(input, measured);
+  const reasons = [...steps(input, measured, why), ...(hint ? [gasReason(hint)] : [])];
+  if (why !== undefined) return { ...base, ...NO_AIR, reasons };
+  const air = dissolvedIn(input);
+  const dissolved = air ? dissolvedReason(air) : DISSOLVED_UNKNOWN;
   return {
     ...base,
-    airMoleFraction: fraction,
-    airMoleFractionSigma: fractionSigma,
-    airGrams: space === undefined ? null : airGramsIn(space, Math.max(0, measured.excess), input.temperatureK),
-    verdict,
-    certifiable:
-      verdict === 'within-shop-limit' &&
-      fraction + 2 * fractionSigma <= (input.purityMoleFraction ?? DEFAULT_PURITY_MOLE_FRACTION),
+    ...fractionOf(input, measured),
+    ...gramsOf(input, { measured, space, air }),
+    reasons: [...reasons, dissolved],
   };
 }
-
-const airGramsIn = (volumeM3: number, kpa: number, temperatureK: number): number =>
-  ((kpa * 1000 * volumeM3) / (GAS_CONSTANT * temperatureK)) * AIR_MOLAR_MASS;

@@ -2,6 +2,7 @@ export { airCheck, DEFAULT_PURITY_MOLE_FRACTION, DEFAULT_SHOP_EXCESS_KPA } from 
 export type { AirCheck, AirCheckInput, AirVerdict } from './air-check.ts';
 export { airDrawn } from './air-drawn.ts';
 export type { AirDrawn, AirDrawnInput, OpenLeak } from './air-drawn.ts';
+export type { ExcessKind, Reading } from './wrong-gas.ts';
 export { chargeState } from './charge-state.ts';
 export type { ChargeState, ChargeStateInput, ChargeStateKind } from './charge-state.ts';
 export { innerVolumeM3 } from './cylinder/limits.ts';

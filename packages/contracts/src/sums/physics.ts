@@ -61,6 +61,12 @@ export const AirCheckInput = object('Air check', {
   purityMoleFraction: quantity('Purity limit', { unit: '', above: 0, max: 1 })
     .optional()
     .meta({ description: 'Mole fraction of air in the vapour; 0.015 unless given (AHRI 700)' }),
+  second: object('Second reading', {
+    temperatureK: temperatureK('Temperature of the liquid'),
+    pressureKpa: pressureKpa('Pressure'),
+  })
+    .optional()
+    .meta({ description: 'The same cylinder some 10 K warmer or colder: tells air from another gas' }),
 });
 
 export const AirCheckOutput = z.strictObject({
@@ -70,6 +76,18 @@ export const AirCheckOutput = z.strictObject({
   airMoleFraction: z.number().min(0).nullable().meta({ description: 'Of the vapour; null where not defined' }),
   airMoleFractionSigma: z.number().nullable(),
   airGrams: z.number().nullable().meta({ description: 'In the vapour space; null without volume and net contents' }),
+  vapourVolumeM3: z.number().nullable(),
+  cleanPressureKpa: z
+    .number()
+    .nullable()
+    .meta({ description: 'What this charge would show without air, by the full mixture' }),
+  airGramsLow: z.number().nullable().meta({ description: 'By the full mixture: in the vapour alone' }),
+  airGramsHigh: z.number().nullable().meta({ description: 'With what may have dissolved; null where not known' }),
+  gas: z
+    .enum(['none', 'air', 'another-gas', 'cannot-tell'])
+    .nullable()
+    .meta({ description: 'What two readings say; null without the second' }),
+  couldBe: z.array(z.string()).meta({ description: 'Refrigerants that fit both readings' }),
   verdict: z.enum(['within-shop-limit', 'over-shop-limit', 'cannot-tell', 'not-defined']),
   certifiable: z.boolean().meta({ description: 'Whether two sigma fit inside the purity limit' }),
   reasons: Reasons,
