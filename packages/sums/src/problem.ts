@@ -42,9 +42,13 @@ const atMost = (value: number): string => (Math.floor(value * 10) / 10).toString
 export interface Asked {
   readonly refrigerant?: string;
   readonly amounts?: string;
+  /** The fields that hold its temperature and pressure, where they are not called so. */
+  readonly temperature?: string;
+  readonly pressure?: string;
 }
 
-function faultOf(fault: ThermoFault, { refrigerant, amounts = '' }: Asked): FieldFault {
+function faultOf(fault: ThermoFault, asked: Asked): FieldFault {
+  const { refrigerant, amounts = '', temperature = 'temperatureK', pressure = 'pressureKpa' } = asked;
   const of = refrigerant ?? 'mixtures';
   switch (fault.fault) {
     case 'unknown-refrigerant':
@@ -54,17 +58,17 @@ function faultOf(fault: ThermoFault, { refrigerant, amounts = '' }: Asked): Fiel
       };
     case 'temperature-out-of-range':
       return {
-        pointer: '#/temperatureK',
+        pointer: `#/${temperature}`,
         detail: `Temperature: give ${atLeast(fault.lowK)} to ${atMost(fault.highK)} K for ${of}.`,
       };
     case 'pressure-out-of-range':
       return {
-        pointer: '#/pressureKpa',
+        pointer: `#/${pressure}`,
         detail: `Pressure: give ${atLeast(fault.lowKpa)} to ${atMost(fault.highKpa)} kPa absolute for ${of}.`,
       };
     case 'no-answer':
       return {
-        pointer: '#/temperatureK',
+        pointer: `#/${temperature}`,
         detail: 'Temperature: no state settles here (near critical, or two liquids). Change temperature or contents.',
       };
   }

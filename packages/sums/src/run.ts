@@ -1,7 +1,20 @@
 import { isSumName, SUMS } from '@ullage/contracts';
 import type { Problem, SumAnswer, SumInput, SumName } from '@ullage/contracts';
 import { duties, evacuationLevel, headroom, leakRate } from '@ullage/rulebook';
-import { airCheck, cylinderContents, cylinderRoom, mixture, saturation, vapourLoss } from '@ullage/thermo';
+import {
+  airCheck,
+  cylinderContents,
+  cylinderRoom,
+  leakFlow,
+  massLeft,
+  mixture,
+  pressureTest,
+  saturation,
+  subcooling,
+  superheat,
+  vacuumHold,
+  vapourLoss,
+} from '@ullage/thermo';
 import type { ThermoFault } from '@ullage/thermo';
 import type { Calendar } from '@ullage/units';
 import { notPossible, notValid, unknownSum } from './problem.ts';
@@ -45,6 +58,17 @@ const RUN: { readonly [Name in SumName]: Run<Name> } = {
   'vapour-loss': (input) => physical(vapourLoss(input), input),
   'air-check': (input) => physical(airCheck(input), input),
   'cylinder-room': (input) => physical(cylinderRoom(input), { refrigerant: input.refrigerant, amounts: 'contentsKg' }),
+  'pressure-test': (input) =>
+    physical(pressureTest(input), { ...input, temperature: 'startTemperatureK', pressure: 'startPressureKpa' }),
+  'vacuum-hold': (input) => physical(vacuumHold(input), {}),
+  'mass-left': (input) => physical(massLeft(input), input),
+  superheat: (input) => physical(superheat(input), input),
+  subcooling: (input) => physical(subcooling(input), input),
+  'leak-flow': ({ refrigerant, gramsPerYear, paM3PerS = Number.NaN }) =>
+    physical(
+      gramsPerYear === undefined ? leakFlow({ refrigerant, paM3PerS }) : leakFlow({ refrigerant, gramsPerYear }),
+      { refrigerant },
+    ),
   'leak-rate': (input, calendar) => lawful(leakRate(input, calendar)),
   headroom: (input, calendar) => lawful(headroom(input, calendar)),
   duties: (input, calendar) => lawful(duties(input, calendar)),

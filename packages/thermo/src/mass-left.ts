@@ -1,5 +1,6 @@
 import { PROPERTY_SOURCE } from './constants.ts';
 import { correlationOf } from './correlations/index.ts';
+import type { Correlation } from './correlations/types.ts';
 import { unknownRefrigerant } from './fault.ts';
 import type { ThermoFault } from './fault.ts';
 import { figure } from './reason.ts';
@@ -24,11 +25,20 @@ export interface MassLeft {
   readonly idealGrams: number;
   readonly lowGrams: number;
   readonly highGrams: number;
+  /** What one kilopascal less would bring. */
+  readonly gramsPerKpa: number;
   readonly reasons: readonly Reason[];
 }
 
 /** Common practice: at low pressure oil still holds 5 to 20 % of its own mass. */
 const OIL_HOLDS = { low: 0.05, high: 0.2 };
+
+/** kg/m3 per kPa, over the last kilopascal or less. */
+function slopeOf(of: Correlation, { pressureKpa, temperatureK }: MassLeftInput): number {
+  const step = Math.min(1, pressureKpa / 2);
+  const [here, lower] = [pressureKpa, pressureKpa - step].map((kpa) => virialDensity(of, kpa, temperatureK));
+  return here?.ok && lower?.ok ? (here.kgPerM3 - lower.kgPerM3) / step : 0;
+}
 
 /**
  * Grams of gas left in a volume when recovery stops: real vapour density times volume, and what oil may hold as a range.
@@ -44,6 +54,7 @@ export function massLeft(input: MassLeftInput): MassLeft | ThermoFault {
   return {
     ok: true,
     grams,
+    gramsPerKpa: slopeOf(of, input) * input.volumeM3 * 1000,
     idealGrams: density.idealKgPerM3 * input.volumeM3 * 1000,
     lowGrams: grams + OIL_HOLDS.low * oilGrams,
     highGrams: grams + OIL_HOLDS.high * oilGrams,

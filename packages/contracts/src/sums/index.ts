@@ -7,6 +7,7 @@ import * as evacuation from './evacuation.ts';
 import * as law from './law.ts';
 import * as mixtures from './mixtures.ts';
 import * as physics from './physics.ts';
+import * as tightness from './tightness.ts';
 
 export const SUMS = {
   saturation: {
@@ -38,6 +39,36 @@ export const SUMS = {
     title: 'How much more a cylinder may take, and whether it may',
     input: physics.CylinderRoomInput,
     output: physics.CylinderRoomOutput,
+  },
+  'pressure-test': {
+    title: 'A standing test with nitrogen: drop, verdict, leak',
+    input: tightness.PressureTestInput,
+    output: tightness.PressureTestOutput,
+  },
+  'vacuum-hold': {
+    title: 'A vacuum held: tight, leaking or moist',
+    input: tightness.VacuumHoldInput,
+    output: tightness.VacuumHoldOutput,
+  },
+  'mass-left': {
+    title: 'Gas left when recovery stops',
+    input: tightness.MassLeftInput,
+    output: tightness.MassLeftOutput,
+  },
+  superheat: {
+    title: 'Superheat of a suction line',
+    input: tightness.SuperheatInput,
+    output: tightness.LineOutput,
+  },
+  subcooling: {
+    title: 'Subcooling of a liquid line',
+    input: tightness.SubcoolingInput,
+    output: tightness.LineOutput,
+  },
+  'leak-flow': {
+    title: 'Leak flow as grams a year, and back',
+    input: tightness.LeakFlowInput,
+    output: tightness.LeakFlowOutput,
   },
   'leak-rate': {
     title: 'Leak rate of a circuit under one rulebook',

@@ -147,7 +147,7 @@ test.each<Record<string, number>>([
 test('whatever is filled in, the answer is finite and adds up, or is none', () => {
   const random = makeRandom(11);
   let answered = 0;
-  for (let i = 0; i < 400; i++) {
+  for (let i = 0; i < 150; i++) {
     const massesKg = randomMixture(random, ANYTHING);
     const state = cylinderContents({
       massesKg,
@@ -167,7 +167,7 @@ test('whatever is filled in, the answer is finite and adds up, or is none', () =
     }
     expect(state.phase === 'two-phase').toBe(state.liquidMoleFractions !== null && state.vapourMoleFractions !== null);
   }
-  expect(answered).toBeGreaterThan(350);
+  expect(answered).toBeGreaterThan(125);
 });
 
 test('a pair that nobody has fitted is named, and so is a refrigerant that is not known', () => {

@@ -1,0 +1,63 @@
+/**
+ * Viscosity of the gas at 20 °C, uPa s, at 101 kPa or at saturation where that is lower: models as in CoolProp 8.0.1dev, 3 to
+ * 10 %; blends by Wilke's rule. Those not known are taken as a typical refrigerant.
+ */
+const GAS_VISCOSITY: Readonly<Record<string, number>> = {
+  'R-12': 11.6,
+  'R-22': 13.55,
+  'R-23': 14.67,
+  'R-32': 13.14,
+  'R-116': 13.88,
+  'R-123': 10.56,
+  'R-124': 12.67,
+  'R-125': 12.75,
+  'R-134a': 11.62,
+  'R-143a': 10.94,
+  'R-152a': 10.94,
+  'R-227ea': 11.37,
+  'R-236fa': 10.75,
+  'R-245fa': 11.61,
+  'R-290': 8.011,
+  'R-600': 7.279,
+  'R-600a': 7.374,
+  'R-601a': 6.866,
+  'R-1270': 8.41,
+  'R-717': 9.91,
+  'R-744': 14.68,
+  'R-1234yf': 12.18,
+  'R-1234ze(E)': 12.14,
+  'R-401A': 12.93,
+  'R-402A': 12.94,
+  'R-404A': 11.7,
+  'R-407A': 12.52,
+  'R-407C': 12.4,
+  'R-407F': 12.6,
+  'R-407H': 12.47,
+  'R-408A': 12.21,
+  'R-410A': 13.17,
+  'R-417A': 11.88,
+  'R-422D': 12.09,
+  'R-427A': 12.16,
+  'R-438A': 12.15,
+  'R-448A': 12.64,
+  'R-449A': 12.58,
+  'R-450A': 11.92,
+  'R-452A': 12.73,
+  'R-452B': 13.04,
+  'R-454A': 12.74,
+  'R-454B': 13.02,
+  'R-454C': 12.57,
+  'R-455A': 12.68,
+  'R-463A': 13.01,
+  'R-500': 11.47,
+  'R-507A': 11.77,
+  'R-508B': 14.44,
+  'R-513A': 11.93,
+  'R-515B': 12.09,
+  'R-516A': 11.96,
+};
+const TYPICAL = 12;
+
+export const gasViscosity = (refrigerant: string): number => GAS_VISCOSITY[refrigerant] ?? TYPICAL;
+/** R-728 of the same table: Lemmon and Jacobsen 2004. */
+export const NITROGEN_VISCOSITY = 17.573;
