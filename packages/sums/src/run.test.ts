@@ -89,6 +89,7 @@ const SAMPLES: Readonly<Record<SumName, object>> = {
     damage: false,
     filledOn: '2026-03-20',
     todayOn: '2026-03-20',
+    temperatureK: 300,
   },
   'pressure-test': {
     startPressureKpa: 3000,

@@ -119,6 +119,7 @@ export const CylinderRoomInput = object('Cylinder room', {
     .meta({ description: 'true, or which; over-pressurised condemns the cylinder' }),
   filledOn: dayText('Day filled').optional(),
   todayOn: dayText('Today').optional(),
+  temperatureK: temperatureK('Temperature of the cylinder').optional(),
 }).superRefine((value, context) => {
   if (value.grossKg < value.tareKg)
     context.addIssue({ code: 'custom', path: ['grossKg'], message: 'Gross mass: give at least the tare; check both.' });
@@ -152,8 +153,12 @@ export const CylinderRoomOutput = z.strictObject({
   liquidFullTemperatureK: z
     .number()
     .nullable()
-    .meta({ description: 'Of the contents now; null when empty, mixed, or never full below the critical point' }),
+    .meta({ description: 'Of the contents now; null when empty, or never full below the critical point' }),
   liquidVolumeFractionAt55C: z.number().nullable(),
+  alarm: z
+    .enum(['none', 'keep-below', 'act-now'])
+    .meta({ description: 'Of a cylinder that would be liquid-full before 55 °C' }),
+  keepBelowK: z.number().nullable(),
   minServicePressureKpaGauge: z.number().nullable(),
   foreignMassPercent: z.number().nullable().meta({ description: 'Null when the contents were not given' }),
   requalifyByOn: z.iso.date().nullable(),

@@ -101,3 +101,24 @@ test('what was not given is named as not checked instead of passed', () => {
     notChecked: ['service pressure', 'kind of cylinder', 'date of the last test'],
   });
 });
+
+test('an overfilled cylinder is an alarm by its temperature; one within its limit is none', () => {
+  expect(room()).toMatchObject({ alarm: 'none', keepBelowK: null });
+  const over = { grossKg: 77 * POUND };
+  const cool = room({ ...over, temperatureK: 283.15 });
+  expect(cool.liquidFullTemperatureK).toBeLessThan(328.15);
+  expect(cool.alarm).toBe('keep-below');
+  expect(cool.keepBelowK).toBeCloseTo(cool.liquidFullTemperatureK! - 10, 9);
+  expect(room({ ...over, temperatureK: cool.keepBelowK! }).alarm).toBe('act-now');
+  expect(room(over).alarm).toBe('keep-below');
+  expect(cool.reasons[0]!.text).toMatch(/keep below \d+ °C/);
+});
+
+test('of a mixture the liquid-full temperature lies between those of its parts', () => {
+  const contents = (contentsKg: Record<string, number>) =>
+    room({ grossKg: 70 * POUND, contentsKg }).liquidFullTemperatureK!;
+  const [light, heavy] = [contents({ 'R-410A': 19 }), room({ grossKg: 70 * POUND, refrigerant: 'R-134a' })];
+  const mixed = contents({ 'R-410A': 9.5, 'R-134a': 9.5 });
+  expect(mixed).toBeGreaterThan(light);
+  expect(mixed).toBeLessThan(heavy.liquidFullTemperatureK!);
+});

@@ -1,3 +1,6 @@
+import { mixtureLiquidFraction, mixtureLiquidFullK } from '../mixture/liquid-full.ts';
+import { alarmOf } from './alarm.ts';
+import type { CylinderAlarm } from './alarm.ts';
 import { correlationOf } from '../correlations/index.ts';
 import { unknownRefrigerant } from '../fault.ts';
 import type { ThermoFault } from '../fault.ts';
@@ -38,6 +41,8 @@ export interface CylinderRoomInput {
   /** Days as `2026-03-20`. */
   readonly filledOn?: string;
   readonly todayOn?: string;
+  /** Of the cylinder now: for the alarm of an overfilled one. */
+  readonly temperatureK?: number;
 }
 
 export interface CylinderRoom {
@@ -52,6 +57,9 @@ export interface CylinderRoom {
   /** At which today's contents would fill it with liquid; null where they never do, or it is empty. */
   readonly liquidFullTemperatureK: number | null;
   readonly liquidVolumeFractionAt55C: number | null;
+  /** Of a cylinder that would be liquid-full before 55 °C. */
+  readonly alarm: CylinderAlarm;
+  readonly keepBelowK: number | null;
   readonly minServicePressureKpaGauge: number | null;
   /** Of the refrigerants inside, what is not `refrigerant`; null when the contents are not given. Air has its own limit. */
   readonly foreignMassPercent: number | null;
@@ -149,16 +157,30 @@ interface HotState {
   readonly fractionAt55C: number | undefined;
 }
 
-/** Of today's contents, taken as the gas meant (for a mixture no single line holds). */
+/** Of today's contents: of one gas by its own line, of a mixture of known masses by the mixture's. */
 function hotState(input: CylinderRoomInput, inside: readonly NamedCorrelation[]): HotState {
   const [only] = inside;
   const netKg = input.grossKg - input.tareKg;
-  if (!only || inside.length > 1 || netKg <= 0) return { fullAtK: undefined, fractionAt55C: undefined };
-  const kgPerM3 = netKg / innerVolumeM3(input.waterCapacityKg);
+  const volumeM3 = innerVolumeM3(input.waterCapacityKg);
+  if (!only || netKg <= 0) return { fullAtK: undefined, fractionAt55C: undefined };
+  if (inside.length > 1) {
+    const massesKg = scaledTo(netKg, input.contentsKg ?? {});
+    return {
+      fullAtK: mixtureLiquidFullK(massesKg, volumeM3),
+      fractionAt55C: mixtureLiquidFraction(massesKg, volumeM3, HOT_CYLINDER_K),
+    };
+  }
+  const kgPerM3 = netKg / volumeM3;
   return {
     fullAtK: liquidFullTemperatureK(only.correlation, kgPerM3),
     fractionAt55C: liquidVolumeFraction(only.correlation, kgPerM3, HOT_CYLINDER_K),
   };
+}
+
+/** The masses as the books have them, brought to what the scale shows. */
+function scaledTo(netKg: number, contentsKg: Readonly<Record<string, number>>): Record<string, number> {
+  const total = Object.values(contentsKg).reduce((sum, kg) => sum + kg, 0);
+  return Object.fromEntries(Object.entries(contentsKg).map(([name, kg]) => [name, (kg * netKg) / total]));
 }
 
 /**
@@ -178,6 +200,7 @@ export function cylinderRoom(input: CylinderRoomInput): CylinderRoom | ThermoFau
   const need = minServicePressure(inside);
   const foreign = foreignPercent(input);
   const hot = hotState(input, inside);
+  const alarmed = alarmOf(hot.fullAtK, input.temperatureK);
   const whyNot = obstaclesOf({
     refrigerant: input.refrigerant,
     disposable: input.kind === 'disposable',
@@ -196,6 +219,8 @@ export function cylinderRoom(input: CylinderRoomInput): CylinderRoom | ThermoFau
     ...fill,
     liquidFullTemperatureK: hot.fullAtK ?? null,
     liquidVolumeFractionAt55C: hot.fractionAt55C ?? null,
+    alarm: alarmed.alarm,
+    keepBelowK: alarmed.keepBelowK,
     minServicePressureKpaGauge: need.minKpaGauge ?? null,
     foreignMassPercent: foreign ?? null,
     requalifyByOn: due.known ? due.byOn : null,
@@ -203,6 +228,6 @@ export function cylinderRoom(input: CylinderRoomInput): CylinderRoom | ThermoFau
     whyNot,
     mayStayUntilEmptied: staysUntilEmptied(input, due),
     notChecked: whatWasNotGiven(input, serviceKpa, due),
-    reasons: [...fillReasons, need.reason, ...due.reasons, CAUTION],
+    reasons: [...alarmed.reasons, ...fillReasons, need.reason, ...due.reasons, CAUTION],
   };
 }
