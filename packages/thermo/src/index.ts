@@ -32,6 +32,8 @@ export type { LossStep, VapourLoss, VapourLossInput } from './mixture/vapour-los
 export { pressureTest } from './pressure-test.ts';
 export type { PressureTest, PressureTestInput } from './pressure-test.ts';
 export type { Reason } from './reason.ts';
+export { recoveryAdvice } from './recovery.ts';
+export type { CylinderAtHand, RecoveryAdvice, RecoveryInput, RecoveryMode } from './recovery.ts';
 export { saturation } from './saturation.ts';
 export type { Saturation, SaturationInput } from './saturation.ts';
 export { subcooling, superheat } from './superheat.ts';
