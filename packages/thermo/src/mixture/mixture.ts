@@ -67,9 +67,10 @@ function said(edge: Edge, kpa: number | null, temperatureK: number): Reason {
 
 /**
  * Bubble and dew point of a mixture of any known refrigerants with air and nitrogen at a temperature (K, 180 to 450), by a
- * cubic equation of state. Against the reference mixtures: shipped blends within 0.1 % in pressure and 1.6 % by mass in the
- * phase that forms (9 % for the azeotropes R-466A, R-500, R-502, up to 3 % below the critical point); beside them within
- * 0.6 %; with dissolved nitrogen within 3 % (5 % for R-32, 20 % for ammonia).
+ * cubic equation of state. Against the reference mixtures: shipped blends within 0.04 % in pressure, up to two kelvins below
+ * the critical point, and 1.6 % by mass in the phase that forms (9 % for the azeotropes R-466A, R-500, R-502); other mixtures
+ * of their parts within 0.9 % (1.6 % near R-463A, R-466A, R-500, R-502); with dissolved nitrogen within 3 % (5 % for R-32,
+ * 20 % for ammonia).
  */
 export function mixture(input: MixtureInput): MixtureBoundary | ThermoFault {
   const { temperatureK } = input;
