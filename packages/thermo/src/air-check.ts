@@ -51,6 +51,8 @@ export interface AirCheck {
   readonly vapourVolumeM3: number | null;
   /** By the full mixture: what this charge would show without air, and air as a range of grams. */
   readonly cleanPressureKpa: number | null;
+  /** Of the vapour, by the full mixture: real vapour holds more refrigerant than Dalton's sum says. */
+  readonly mixtureAirMoleFraction: number | null;
   /** In the vapour alone … */
   readonly airGramsLow: number | null;
   /** … and with what may have dissolved. Null where its solubility is not known. */
@@ -167,7 +169,7 @@ const DISSOLVED_UNKNOWN: Reason = {
 function dissolvedReason(air: AirInLiquid): Reason {
   const high = air.vapourGrams + air.dissolvedGramsAtMost;
   return {
-    text: `${figure(air.vapourGrams, 1)} g of air in the vapour; with what has dissolved ${figure(air.vapourGrams + air.dissolvedGrams, 1)} g${air.estimated ? `, at most ${figure(high, 1)} g, since its solubility is only estimated` : ''}.`,
+    text: `Clean, this charge would stand at ${figure(air.cleanPressureKpa)} kPa: ${figure(air.vapourGrams, 1)} g of air in the vapour; with what has dissolved ${figure(air.vapourGrams + air.dissolvedGrams, 1)} g${air.estimated ? `, at most ${figure(high, 1)} g, since its solubility is only estimated` : ''}.`,
     source: 'Peng-Robinson 1976, nitrogen for air, own fits to CoolProp 8.0.1dev (HEOS) mixtures',
   };
 }
@@ -206,6 +208,7 @@ const NO_AIR = {
   airGrams: null,
   vapourVolumeM3: null,
   cleanPressureKpa: null,
+  mixtureAirMoleFraction: null,
   airGramsLow: null,
   airGramsHigh: null,
   verdict: 'not-defined',
@@ -233,6 +236,7 @@ function gramsOf({ temperatureK }: AirCheckInput, { measured, space, air }: Foun
     airGrams: space === undefined ? null : ((excess * 1000 * space) / (GAS_CONSTANT * temperatureK)) * AIR_MOLAR_MASS,
     vapourVolumeM3: space ?? null,
     cleanPressureKpa: air?.cleanPressureKpa ?? null,
+    mixtureAirMoleFraction: air?.moleFraction ?? null,
     airGramsLow: air?.vapourGrams ?? null,
     airGramsHigh: air ? air.vapourGrams + air.dissolvedGramsAtMost : null,
   };

@@ -81,6 +81,7 @@ export const AirCheckOutput = z.strictObject({
     .number()
     .nullable()
     .meta({ description: 'What this charge would show without air, by the full mixture' }),
+  mixtureAirMoleFraction: z.number().min(0).nullable().meta({ description: 'Of the vapour, by the full mixture' }),
   airGramsLow: z.number().nullable().meta({ description: 'By the full mixture: in the vapour alone' }),
   airGramsHigh: z.number().nullable().meta({ description: 'With what may have dissolved; null where not known' }),
   gas: z
