@@ -175,3 +175,21 @@ test.each(mixed)(
     expect(answer.airGramsHigh).toBeLessThan(grams * 1.5);
   },
 );
+
+test.each(
+  [...rowsOf('saturation_pure.csv'), ...rowsOf('saturation_blends.csv')].filter(
+    (row) => row.T_C === '20' && REFRIGERANTS.includes(row.fluid ?? row.blend ?? ''),
+  ),
+)(
+  '$fluid$blend: vapour just below its dew point at 20 °C weighs what the table says of the saturated vapour',
+  (row) => {
+    const refrigerant = row.fluid ?? row.blend ?? '';
+    const saturated = saturation({ refrigerant, temperatureK: 293.15 });
+    if (!saturated.ok) throw new Error(saturated.fault);
+    const pressureKpa = saturated.dewPressureKpa * (1 - 1e-9);
+    const left = massLeft({ refrigerant, volumeM3: 1, pressureKpa, temperatureK: 293.15 });
+    if (!left.ok) throw new Error(left.fault);
+    const table = number(row, row.fluid === undefined ? 'rho_vapour_dew_kgm3' : 'rho_vapour_kgm3');
+    expect(Math.abs(percentOff(left.grams / 1000, table))).toBeLessThan(0.05);
+  },
+);

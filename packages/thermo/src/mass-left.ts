@@ -5,7 +5,7 @@ import { unknownRefrigerant } from './fault.ts';
 import type { ThermoFault } from './fault.ts';
 import { figure } from './reason.ts';
 import type { Reason } from './reason.ts';
-import { virialDensity } from './virial.ts';
+import { superheatedDensity } from './virial.ts';
 
 export interface MassLeftInput {
   readonly refrigerant: string;
@@ -36,18 +36,18 @@ const OIL_HOLDS = { low: 0.05, high: 0.2 };
 /** kg/m3 per kPa, over the last kilopascal or less. */
 function slopeOf(of: Correlation, { pressureKpa, temperatureK }: MassLeftInput): number {
   const step = Math.min(1, pressureKpa / 2);
-  const [here, lower] = [pressureKpa, pressureKpa - step].map((kpa) => virialDensity(of, kpa, temperatureK));
+  const [here, lower] = [pressureKpa, pressureKpa - step].map((kpa) => superheatedDensity(of, kpa, temperatureK));
   return here?.ok && lower?.ok ? (here.kgPerM3 - lower.kgPerM3) / step : 0;
 }
 
 /**
  * Grams of gas left in a volume when recovery stops: real vapour density times volume, and what oil may hold as a range.
- * Vapour only: a state above half the dew pressure or outside 233 to 353 K is a fault.
+ * Vapour only: a state above the dew pressure or outside 233 to 353 K is a fault.
  */
 export function massLeft(input: MassLeftInput): MassLeft | ThermoFault {
   const of = correlationOf(input.refrigerant);
   if (!of) return unknownRefrigerant(input.refrigerant);
-  const density = virialDensity(of, input.pressureKpa, input.temperatureK);
+  const density = superheatedDensity(of, input.pressureKpa, input.temperatureK);
   if (!density.ok) return density;
   const grams = density.kgPerM3 * input.volumeM3 * 1000;
   const oilGrams = (input.oilKg ?? 0) * 1000;

@@ -2,6 +2,7 @@ import type { ThermoFault } from './fault.ts';
 import { massLeft } from './mass-left.ts';
 import { figure } from './reason.ts';
 import type { Reason } from './reason.ts';
+import { saturation } from './saturation.ts';
 
 export type RecoveryMode = 'vapour' | 'liquid' | 'push-pull';
 
@@ -56,6 +57,8 @@ export interface RecoveryAdvice {
 }
 
 const GRAMS_PER_POUND = 453.59237;
+/** Of the dew pressure: a gauge and a thermometer tell no finer. */
+const LIQUID_FROM = 0.95;
 /** Common practice, pounds a minute; the machine's plate wins. */
 const RATES: Readonly<Record<RecoveryMode, { low: number; high: number }>> = {
   vapour: { low: 0.2, high: 0.5 },
@@ -82,6 +85,10 @@ const STOP_WORDS: Readonly<Record<RecoveryAdvice['stopBecause'], string>> = {
 /** Grams between here and the stop: of the charge believed inside, else of vapour alone. */
 function toCome(input: RecoveryInput, leftGrams: number): number | null {
   if (input.chargeLeftKg !== undefined) return Math.max(0, input.chargeLeftKg * 1000 - leftGrams);
+  const { refrigerant, temperatureK } = input;
+  const at = saturation({ refrigerant, temperatureK });
+  // So near to saturation there is liquid, and pressure no longer says how much.
+  if (at.ok && input.pressureKpa > LIQUID_FROM * at.dewPressureKpa) return null;
   const now = massLeft({ ...input, oilKg: 0 });
   return now.ok ? Math.max(0, now.grams - leftGrams) : null;
 }
