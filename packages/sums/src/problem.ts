@@ -42,13 +42,24 @@ const atMost = (value: number): string => (Math.floor(value * 10) / 10).toString
 export interface Asked {
   readonly refrigerant?: string;
   readonly amounts?: string;
-  /** The fields that hold its temperature and pressure, where they are not called so. */
-  readonly temperature?: string;
-  readonly pressure?: string;
+  /** Its temperatures and pressures by field, where there are several: the one outside is pointed at. */
+  readonly temperatures?: Readonly<Record<string, number>>;
+  readonly pressures?: Readonly<Record<string, number>>;
+}
+
+interface Range {
+  readonly low: number;
+  readonly high: number;
+}
+
+/** The field whose value is out of the range; the first when none is, as when their sum was. */
+function fieldOutside(values: Readonly<Record<string, number>>, { low, high }: Range): string {
+  const fields = Object.entries(values);
+  return (fields.find(([, value]) => !(value >= low && value <= high)) ?? fields[0])?.[0] ?? '';
 }
 
 function faultOf(fault: ThermoFault, asked: Asked): FieldFault {
-  const { refrigerant, amounts = '', temperature = 'temperatureK', pressure = 'pressureKpa' } = asked;
+  const { refrigerant, amounts = '', temperatures = { temperatureK: 0 }, pressures = { pressureKpa: 0 } } = asked;
   const of = refrigerant ?? 'mixtures';
   switch (fault.fault) {
     case 'unknown-refrigerant':
@@ -58,17 +69,17 @@ function faultOf(fault: ThermoFault, asked: Asked): FieldFault {
       };
     case 'temperature-out-of-range':
       return {
-        pointer: `#/${temperature}`,
+        pointer: `#/${fieldOutside(temperatures, { low: fault.lowK, high: fault.highK })}`,
         detail: `Temperature: give ${atLeast(fault.lowK)} to ${atMost(fault.highK)} K for ${of}.`,
       };
     case 'pressure-out-of-range':
       return {
-        pointer: `#/${pressure}`,
+        pointer: `#/${fieldOutside(pressures, { low: fault.lowKpa, high: fault.highKpa })}`,
         detail: `Pressure: give ${atLeast(fault.lowKpa)} to ${atMost(fault.highKpa)} kPa absolute for ${of}.`,
       };
     case 'no-answer':
       return {
-        pointer: `#/${temperature}`,
+        pointer: '#/temperatureK',
         detail: 'Temperature: no state settles here (near critical, or two liquids). Change temperature or contents.',
       };
   }

@@ -271,6 +271,17 @@ test('beyond the fits the problem names the range, and both of its ends are answ
     expect(runSum('saturation', { refrigerant: 'R-134a', temperatureK }, calendar).ok).toBe(true);
 });
 
+test.each<[SumName, object, string]>([
+  ['pressure-test', { endTemperatureK: 400 }, '#/endTemperatureK'],
+  ['pressure-test', { startPressureKpa: 90_000 }, '#/startPressureKpa'],
+  ['air-check', { second: { temperatureK: 500, pressureKpa: 700 } }, '#/second/temperatureK'],
+  ['cylinder-contents', { massesKg: { 'R-410A': 5, 'R-999': 1 } }, '#/massesKg/R-999'],
+  ['mixture', { massFractions: { 'R-410A': 1 }, temperatureK: 20 }, '#/temperatureK'],
+])('%s with %o points at %s', (name, change, pointer) => {
+  const result = runSum(name, { ...SAMPLES[name], ...change }, calendar);
+  expect(result).toMatchObject({ ok: false, problem: { status: 422, errors: [{ pointer }] } });
+});
+
 test.each(['', 'no-such-sum', 'constructor', '__proto__', 'x'.repeat(1000)])('no sum is called "%s"', (name) => {
   const result = runSum(name, {}, calendar);
   expect(result).toMatchObject({ ok: false, problem: { type: '/problems/not-found', status: 404 } });

@@ -44,6 +44,12 @@ function physical<Answer extends object>(
 
 const lawful = <Answer>(answer: Answer) => ({ ok: true, answer }) as const;
 
+/** A second reading has a temperature of its own. */
+const temperaturesOf = ({ temperatureK, second }: SumInput<'air-check'>): Readonly<Record<string, number>> => ({
+  temperatureK,
+  ...(second && { 'second/temperatureK': second.temperatureK }),
+});
+
 const RUN: { readonly [Name in SumName]: Run<Name> } = {
   saturation: ({ refrigerant, temperatureK, pressureKpa = Number.NaN }) =>
     physical(
@@ -56,10 +62,15 @@ const RUN: { readonly [Name in SumName]: Run<Name> } = {
       : physical(mixture({ temperatureK, moleFractions }), { amounts: 'moleFractions' }),
   'cylinder-contents': (input) => physical(cylinderContents(input), { amounts: 'massesKg' }),
   'vapour-loss': (input) => physical(vapourLoss(input), input),
-  'air-check': (input) => physical(airCheck(input), input),
+  'air-check': (input) =>
+    physical(airCheck(input), { refrigerant: input.refrigerant, temperatures: temperaturesOf(input) }),
   'cylinder-room': (input) => physical(cylinderRoom(input), { refrigerant: input.refrigerant, amounts: 'contentsKg' }),
   'pressure-test': (input) =>
-    physical(pressureTest(input), { ...input, temperature: 'startTemperatureK', pressure: 'startPressureKpa' }),
+    physical(pressureTest(input), {
+      refrigerant: input.refrigerant,
+      temperatures: { startTemperatureK: input.startTemperatureK, endTemperatureK: input.endTemperatureK },
+      pressures: { startPressureKpa: input.startPressureKpa, endPressureKpa: input.endPressureKpa },
+    }),
   'vacuum-hold': (input) => physical(vacuumHold(input), {}),
   'mass-left': (input) => physical(massLeft(input), input),
   superheat: (input) => physical(superheat(input), input),

@@ -62,7 +62,9 @@ const pressureWhere = (
 function allVapour({ model, densities, volume }: Asked, highPa: number): Contents | undefined {
   const { cubic, z } = model;
   const volumeAt = (pa: number) => densities.vapour(z, phaseOf(cubic, z, { pa, root: 'vapour' }).volume, pa);
-  const pa = pressureWhere(volumeAt, { volume, lowPa: 1e-6, highPa });
+  // No vapour here is compressed to a fiftieth of the ideal pressure.
+  const lowPa = Math.min(highPa, (0.02 * GAS_CONSTANT * cubic.temperatureK) / volume);
+  const pa = pressureWhere(volumeAt, { volume, lowPa, highPa });
   if (pa === undefined) return undefined;
   return { pa, phase: 'vapour', liquidVolumeFraction: 0, vapourMoleFraction: 1, x: undefined, y: model.z };
 }
