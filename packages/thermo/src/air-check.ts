@@ -1,6 +1,6 @@
 import { airInLiquid } from './air-dissolved.ts';
 import type { AirInLiquid } from './air-dissolved.ts';
-import { AIR_MOLAR_MASS, GAS_CONSTANT, PROPERTY_SOURCE } from './constants.ts';
+import { AIR_MOLAR_MASS, CUBIC_SOURCE, GAS_CONSTANT, PROPERTY_SOURCE } from './constants.ts';
 import { correlationOf } from './correlations/index.ts';
 import type { Correlation } from './correlations/types.ts';
 import { unknownRefrigerant } from './fault.ts';
@@ -170,7 +170,7 @@ function dissolvedReason(air: AirInLiquid): Reason {
   const high = air.vapourGrams + air.dissolvedGramsAtMost;
   return {
     text: `Clean, this charge would stand at ${figure(air.cleanPressureKpa)} kPa: ${figure(air.vapourGrams, 1)} g of air in the vapour; with what has dissolved ${figure(air.vapourGrams + air.dissolvedGrams, 1)} g${air.estimated ? `, at most ${figure(high, 1)} g, since its solubility is only estimated` : ''}.`,
-    source: 'Peng-Robinson 1976, nitrogen for air, own fits to CoolProp 8.0.1dev (HEOS) mixtures',
+    source: `nitrogen for air; ${CUBIC_SOURCE}`,
   };
 }
 

@@ -1,7 +1,7 @@
 /** What people put into a mixture: refrigerants, air and nitrogen by name, to moles of components, and back. */
 import { unknownRefrigerant } from '../fault.ts';
 import type { ThermoFault } from '../fault.ts';
-import { PROPERTY_SOURCE } from '../constants.ts';
+import { CUBIC_SOURCE } from '../constants.ts';
 import type { Reason } from '../reason.ts';
 import { gramsPerMol, isGas, isSame, massSharesOf, pairOf } from './components.ts';
 import { at } from './linear.ts';
@@ -65,7 +65,7 @@ export function doubtsOf(names: readonly string[]): readonly Reason[] {
   const dissolved = pairs.filter((pair) => pair.row?.[4].includes('e') && ofGas(pair));
   const narrow = pairs.filter(({ row }) => row?.[4].includes('n'));
   const say = (of: typeof pairs, text: string): Reason[] =>
-    of.length === 0 ? [] : [{ text: `${list(of)}: ${text}`, source: PROPERTY_SOURCE }];
+    of.length === 0 ? [] : [{ text: `${list(of)}: ${text}`, source: CUBIC_SOURCE }];
   return [
     ...say(unknown, 'no parameters are known for this pair. The answer may be far off, by how much is not known.'),
     ...say(narrow, 'fitted only near the blends sold. At other compositions it may be off by up to 20 %.'),

@@ -1,6 +1,6 @@
 import { NO_ANSWER } from '../fault.ts';
 import type { ThermoFault } from '../fault.ts';
-import { PROPERTY_SOURCE } from '../constants.ts';
+import { CUBIC_SOURCE } from '../constants.ts';
 import { figure } from '../reason.ts';
 import type { Reason } from '../reason.ts';
 import { doubtsOf, inModelRange, isFault, molesOf, named, OUT_OF_MODEL_RANGE, unknownPairs } from './amounts.ts';
@@ -36,13 +36,13 @@ function reasonsOf({ temperatureK, volumeM3 }: CylinderContentsInput, state: Con
   const reasons: Reason[] = [
     {
       text: `${figure(volumeM3 * 1000, 3)} L at ${figure(temperatureK)} K: ${PHASE_WORDS[state.phase]}, ${figure(state.pa / 1000, 1)} kPa absolute, ${figure(state.liquidVolumeFraction * 100, 1)} % of the volume liquid.`,
-      source: `Peng-Robinson 1976 with Twu's alpha and fitted densities; against ${PROPERTY_SOURCE}`,
+      source: CUBIC_SOURCE,
     },
   ];
   if (state.phase === 'liquid-full')
     reasons.push({
       text: 'Full of liquid, pressure rises steeply with every kelvin; this figure is good to about 15 %. Such a cylinder may burst.',
-      source: PROPERTY_SOURCE,
+      source: CUBIC_SOURCE,
     });
   return reasons;
 }

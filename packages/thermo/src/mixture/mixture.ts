@@ -1,4 +1,4 @@
-import { PROPERTY_SOURCE } from '../constants.ts';
+import { CUBIC_SOURCE } from '../constants.ts';
 import { correlationOf } from '../correlations/index.ts';
 import type { Correlation } from '../correlations/types.ts';
 import type { ThermoFault } from '../fault.ts';
@@ -61,7 +61,7 @@ function said(edge: Edge, kpa: number | null, temperatureK: number): Reason {
       : `${EDGE_WORD[edge]} point at ${figure(temperatureK)} K: ${figure(kpa)} kPa absolute.`;
   return {
     text,
-    source: `Peng-Robinson 1976 with Twu's alpha, own fits; against ${PROPERTY_SOURCE.replace('Equations', 'equations')}`,
+    source: CUBIC_SOURCE,
   };
 }
 

@@ -1,6 +1,6 @@
 import { NO_ANSWER, unknownRefrigerant } from '../fault.ts';
 import type { ThermoFault } from '../fault.ts';
-import { PROPERTY_SOURCE } from '../constants.ts';
+import { CUBIC_SOURCE } from '../constants.ts';
 import { figure } from '../reason.ts';
 import type { Reason } from '../reason.ts';
 import { byMass, doubtsOf, inModelRange, isFault, molesOf, OUT_OF_MODEL_RANGE } from './amounts.ts';
@@ -155,7 +155,7 @@ export function vapourLoss(input: VapourLossInput): VapourLoss | ThermoFault {
     reasons: [
       {
         text: `${figure(input.lostFraction * 100, 1)} % lost as vapour at ${figure(temperatureK)} K leaves ${percents(end.remaining)}; it was ${percents(first.remainingMassFractions)}.`,
-        source: `mass balance in steps, vapour at equilibrium (Peng-Robinson 1976); against ${PROPERTY_SOURCE}`,
+        source: `mass balance in steps, vapour at equilibrium: ${CUBIC_SOURCE}`,
       },
       {
         text: matters
