@@ -180,9 +180,17 @@ export function phaseWithSlopes(
   return { ...phase, byMoles, byPressure };
 }
 
-/** Pa of one mole of composition `x` in a volume (unshifted, m3/mol). */
-export function pressureOf(cubic: Cubic, x: Float64Array, volume: number): number {
+/**
+ * J/mol of the residual internal energy at a volume (unshifted, m3/mol): `(T a' - a) / (2 sqrt2 b) ln(...)`, with the slope of
+ * the attraction from the same mixture a little colder and warmer.
+ */
+export function residualEnergy(
+  cubic: Cubic,
+  x: Float64Array,
+  { volume, colder, warmer }: { volume: number; colder: Cubic; warmer: Cubic },
+): number {
   const { a, b } = sumsOf(cubic, x);
-  const rt = GAS_CONSTANT * cubic.temperatureK;
-  return rt / (volume - b) - a / ((volume + DELTA_1 * b) * (volume + DELTA_2 * b));
+  const slope = (sumsOf(warmer, x).a - sumsOf(colder, x).a) / (warmer.temperatureK - colder.temperatureK);
+  const log = Math.log((volume + DELTA_1 * b) / (volume + DELTA_2 * b));
+  return ((cubic.temperatureK * slope - a) / (2 * Math.SQRT2 * b)) * log;
 }

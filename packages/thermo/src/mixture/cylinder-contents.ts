@@ -41,7 +41,7 @@ function reasonsOf({ temperatureK, volumeM3 }: CylinderContentsInput, state: Con
   ];
   if (state.phase === 'liquid-full')
     reasons.push({
-      text: 'Full of liquid, pressure rises steeply with every kelvin; this figure is good to about 15 %. Such a cylinder may burst.',
+      text: 'Full of liquid, pressure rises steeply with every kelvin; this figure is good to about 10 %. Such a cylinder may burst.',
       source: CUBIC_SOURCE,
     });
   return reasons;
