@@ -68,7 +68,9 @@ export function standingsOfFact(
 }
 
 /** Both weights of a recovery or a charge as they stand. */
-export function weightsOf(row: CorrectedRow): { before: EnteredMass; after: EnteredMass } | undefined {
+export function weightsOf(
+  row: Pick<CorrectedRow, 'kind' | 'body'> & { readonly factCorrectses: readonly CorrectionRow[] },
+): { before: EnteredMass; after: EnteredMass } | undefined {
   const act = weighedAct(row, 'cylinder');
   return act && standingAct(act, row.factCorrectses.map(correctionOf)).said;
 }

@@ -1,10 +1,13 @@
 /** A circuit's file as the rulebooks read it: what it is, and what happened to it, from the facts in the database. */
 import type { CircuitEvent, CircuitFacts, FullCharge, LeakRateMethod, Use } from '@ullage/rulebook';
+import { txQuery } from '@ullage/database';
 import type { Tx } from '@ullage/database';
 import { exactGrams, massText, subtract } from '@ullage/units';
 import type { EnteredMass } from '@ullage/units';
-import { CORRECTIONS, weightsOf } from '../gas/corrections.ts';
+import { weightsOf } from '../gas/corrections.ts';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
+import { CIRCUIT_FACTS, CIRCUIT_HEADS } from './circuit-file.sql.ts';
+import type { CircuitHead, FileFact } from './circuit-file.sql.ts';
 
 export interface CircuitFile {
   readonly circuitId: string;
@@ -13,19 +16,6 @@ export interface CircuitFile {
   readonly method: LeakRateMethod;
   readonly facts: CircuitFacts;
   readonly events: readonly CircuitEvent[];
-}
-
-type FactRow = Awaited<ReturnType<typeof loadFacts>>[number];
-
-function loadFacts(tx: Tx, tenantId: string, circuitId: string) {
-  return tx.fact.findMany({
-    where: { tenantId, circuitId, kind: { not: 'correction' } },
-    include: {
-      factRefs: true,
-      factCorrectses: CORRECTIONS,
-    },
-    orderBy: [{ happenedAt: 'asc' }, { recordedAt: 'asc' }, { id: 'asc' }],
-  });
 }
 
 /** The mass between two gross weights exactly as entered: in their own unit where both share one, else in exact grams. */
@@ -38,15 +28,12 @@ export function netEntered(before: EnteredMass, after: EnteredMass): EnteredMass
 }
 
 type Body = Record<string, unknown>;
-const leaksOf = (row: FactRow): string[] =>
-  row.factRefs.flatMap((ref) => (ref.leakPointId === null ? [] : [ref.leakPointId]));
-
 interface Base {
   readonly id: string;
   readonly at: CircuitEvent['at'];
   readonly visit?: string;
 }
-type Reading = (row: FactRow, base: Base, body: Body) => CircuitEvent[];
+type Reading = (row: FileFact, base: Base, body: Body) => CircuitEvent[];
 
 /** Gas moved at a visit, as the mass between both weights. */
 const moved =
@@ -67,26 +54,26 @@ const READ: Readonly<Record<string, Reading>> = {
   ],
   charge: moved('addition'),
   recovery: moved('removal'),
-  'leak-point': (row, base) => leaksOf(row).map((leakId) => ({ ...base, kind: 'leak-found', leakId })),
+  'leak-point': (row, base) => row.leakIds.map((leakId) => ({ ...base, kind: 'leak-found', leakId })),
   repair: (row, base, body) =>
-    leaksOf(row).map((leakId, index) => {
+    row.leakIds.map((leakId, index) => {
       const id = `${row.id}#${index}`;
       return { ...base, id, kind: 'repair', leakId, evacuated: body.opened === true };
     }),
   verification: (row, base, body) => {
     const kind = body.stage === 'initial' ? 'initial-verification' : 'follow-up-verification';
-    return [{ ...base, kind, leakIds: leaksOf(row), result: body.result as 'pass' | 'fail' }];
+    return [{ ...base, kind, leakIds: row.leakIds, result: body.result as 'pass' | 'fail' }];
   },
   // An inspection that left out what could be seen is a look, not the legal inspection.
   inspection: (row, base, body) =>
     body.allPartsSeen === true
-      ? [{ ...base, kind: 'inspection', result: body.result === 'leak-found' ? 'fail' : 'pass', leakIds: leaksOf(row) }]
+      ? [{ ...base, kind: 'inspection', result: body.result === 'leak-found' ? 'fail' : 'pass', leakIds: row.leakIds }]
       : [],
   'normal-operation': statement('normal-operation'),
   'owner-told': statement('owner-told'),
 };
 
-function eventsOf(row: FactRow): CircuitEvent[] {
+function eventsOf(row: FileFact): CircuitEvent[] {
   const at = row.happenedAt
     ? toInstant(row.happenedAt)
     : { on: dateToDay(row.happenedOn ?? row.recordedAt), seq: row.seq };
@@ -97,20 +84,10 @@ function eventsOf(row: FactRow): CircuitEvent[] {
 /** The fact behind an event id. */
 export const factOfEvent = (eventId: string): string => eventId.split('#')[0] ?? eventId;
 
-export async function circuitFile(tx: Tx, tenantId: string, circuitId: string): Promise<CircuitFile> {
-  const circuit = await tx.circuit.findUniqueOrThrow({
-    where: { tenantId_id: { tenantId, id: circuitId } },
-    include: {
-      fullCharges: { orderBy: [{ fromOn: 'asc' }, { recordedAt: 'asc' }, { id: 'asc' }] },
-      unit: {
-        include: { site: { include: { facility: { include: { facilityMethods: { orderBy: { sinceOn: 'asc' } } } } } } },
-      },
-    },
-  });
-  const { site } = circuit.unit;
-  const fullCharges = circuit.fullCharges.map((row, index): FullCharge => ({
+function fullChargesOf(rows: CircuitHead['fullCharges']): FullCharge[] {
+  return rows.map((row, index) => ({
     // The first figure holds from the beginning: no earlier one is known.
-    ...(index === 0 ? {} : { fromOn: dateToDay(row.fromOn) }),
+    ...(index === 0 ? {} : { fromOn: row.fromOn }),
     mass: { value: row.value, unit: row.unit } as EnteredMass,
     method: row.method as FullCharge['method'],
     ...(row.lowValue === null || row.highValue === null
@@ -120,20 +97,34 @@ export async function circuitFile(tx: Tx, tenantId: string, circuitId: string): 
           high: { value: row.highValue, unit: row.unit } as EnteredMass,
         }),
   }));
-  const rows = await loadFacts(tx, tenantId, circuitId);
-  return {
-    circuitId,
-    customerId: site.customerId,
-    timeZone: site.timeZone,
-    method: (site.facility.facilityMethods.at(-1)?.method ?? 'annualizing') as LeakRateMethod,
-    facts: {
-      refrigerant: circuit.refrigerant,
-      use: circuit.use as Use,
-      fullCharges,
-      equipment: circuit.equipment as CircuitFacts['equipment'],
-      ...(circuit.installedOn ? { installedOn: dateToDay(circuit.installedOn) } : {}),
-      ...(circuit.subsector === null ? {} : { subsector: circuit.subsector as CircuitFacts['subsector'] }),
-    },
-    events: rows.flatMap(eventsOf),
-  };
+}
+
+const fileOf = (head: CircuitHead, facts: readonly FileFact[]): CircuitFile => ({
+  circuitId: head.id,
+  customerId: head.customerId,
+  timeZone: head.timeZone,
+  method: (head.method ?? 'annualizing') as LeakRateMethod,
+  facts: {
+    refrigerant: head.refrigerant,
+    use: head.use as Use,
+    fullCharges: fullChargesOf(head.fullCharges),
+    equipment: head.equipment as CircuitFacts['equipment'],
+    ...(head.installedOn ? { installedOn: dateToDay(head.installedOn) } : {}),
+    ...(head.subsector === null ? {} : { subsector: head.subsector as CircuitFacts['subsector'] }),
+  },
+  events: facts.flatMap(eventsOf),
+});
+
+/** The files of many circuits, in two statements however many they are. An id that is none is left out. */
+export async function circuitFiles(tx: Tx, tenantId: string, circuitIds: readonly string[]): Promise<CircuitFile[]> {
+  const heads = await txQuery(tx, CIRCUIT_HEADS, [tenantId, circuitIds]);
+  const facts = await txQuery(tx, CIRCUIT_FACTS, [tenantId, circuitIds, Object.keys(READ)]);
+  const own = Map.groupBy(facts, ({ circuitId }) => circuitId);
+  return heads.map((head) => fileOf(head, own.get(head.id) ?? []));
+}
+
+export async function circuitFile(tx: Tx, tenantId: string, circuitId: string): Promise<CircuitFile> {
+  const [file] = await circuitFiles(tx, tenantId, [circuitId]);
+  if (!file) throw new Error('a file of no circuit');
+  return file;
 }
