@@ -43,6 +43,8 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   feed: ADD,
   feed_counter: ['SELECT', 'UPDATE(number)'],
   full_charge: ADD,
+  gas_bill: change('undone_at undone_by'),
+  gas_price: change('withdrawn_at withdrawn_by'),
   gas_account: ['INSERT', 'SELECT', 'UPDATE(kind)'], // so that a row can be locked; a trigger refuses the change
   instrument: change('carrier_id made_on repeatability repeatability_unit retired_at sense_grams_per_year tag'),
   leak_point: change('state'),
@@ -55,6 +57,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   person: change('active name'),
   reminder: change('dropped_at reminded_at'),
   site: change('access_notes address country elevation_assumed elevation_m latitude longitude name region time_zone'),
+  replacement_plan: change('withdrawn_at withdrawn_by withdrawn_why'),
   taint: change(
     'cleared_by_fact confirmed_by_fact high_grams low_grams minutes origin_high_grams spread_from_id withdrawn_at',
   ),

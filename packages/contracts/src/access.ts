@@ -28,11 +28,15 @@ export const PERMISSIONS = [
   'attention.settle',
   'notice.tick',
   'sums.ask',
+  'costs.read',
+  'price.set',
+  'gas.bill',
+  'replacement.plan',
 ] as const;
 export type Permission = (typeof PERMISSIONS)[number];
 
 const EVERYTHING = PERMISSIONS;
-/** The auditor reads the books and changes nothing. */
+/** The auditor reads the books and the money and changes nothing; what gas costs is no business of who charges it. */
 export const MAY: Readonly<Record<Role, readonly Permission[]>> = {
   owner: EVERYTHING,
   manager: EVERYTHING,
@@ -56,7 +60,7 @@ export const MAY: Readonly<Record<Role, readonly Permission[]>> = {
     'notice.tick',
     'sums.ask',
   ],
-  auditor: ['books.read', 'sums.ask'],
+  auditor: ['books.read', 'sums.ask', 'costs.read'],
 };
 /** What a key may act as; nobody hands an owner's rights to a program. */
 export const KEY_ROLES = ['auditor', 'technician', 'warehouse', 'dispatcher', 'manager'] as const satisfies Role[];

@@ -5,6 +5,7 @@ import { correctWeighing } from './correct-weighing.ts';
 import { recordCharge, recordRecovery, recordServiceLoss } from './gas-moves.ts';
 import { describeCircuit, describeSite, setFullCharge } from './describe-place.ts';
 import { markNoticesRead } from './notices.ts';
+import * as manage from './manage.ts';
 import { placeVisit, unplaceVisit } from './place-visit.ts';
 import { correctCertificate, deactivatePerson, endCertificate, reactivatePerson, registerPerson } from './people.ts';
 import { registerCylinder, registerInstrument } from './register.ts';
@@ -41,6 +42,12 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'change-instrument': house.changeInstrument,
   'retire-instrument': house.retireInstrument,
   'record-calibration': house.recordCalibration,
+  'set-price': manage.setPrice,
+  'withdraw-price': manage.withdrawPrice,
+  'bill-gas': manage.billGas,
+  'undo-bill': manage.undoBill,
+  'plan-replacement': manage.planReplacement,
+  'withdraw-replacement': manage.withdrawReplacement,
   'record-owner-told': visit.recordOwnerTold,
   arrive: visit.arrive,
   'record-safety': visit.recordSafety,

@@ -15,6 +15,9 @@ export interface TenantSettings {
   readonly temperatureUnit: string;
   /** What an air check may show above saturation in this shop. */
   readonly shopExcessKpa: unknown;
+  readonly gwpSet: string;
+  /** ISO 4217. */
+  readonly currency: string;
   readonly demo: boolean;
 }
 export interface Change {

@@ -8,12 +8,14 @@ import { Id, instantText } from '../primitives.ts';
 import * as desk from './desk.ts';
 import * as field from './field.ts';
 import * as house from './house.ts';
+import * as manager from './manager.ts';
 import * as places from './places.ts';
 import * as shop from './shop.ts';
 
 export * from './desk.ts';
 export * from './field.ts';
 export * from './house.ts';
+export * from './manager.ts';
 export * from './places.ts';
 export * from './shop.ts';
 
@@ -47,6 +49,12 @@ export const COMMANDS = {
   'change-instrument': kind('instrument.register', house.ChangeInstrument),
   'retire-instrument': kind('instrument.register', house.RetireInstrument),
   'record-calibration': kind('instrument.register', house.RecordCalibration),
+  'set-price': kind('price.set', manager.SetPrice),
+  'withdraw-price': kind('price.set', manager.WithdrawPrice),
+  'bill-gas': kind('gas.bill', manager.BillGas),
+  'undo-bill': kind('gas.bill', manager.UndoBill),
+  'plan-replacement': kind('replacement.plan', manager.PlanReplacement),
+  'withdraw-replacement': kind('replacement.plan', manager.WithdrawReplacement),
   'record-owner-told': kind('visit.record', desk.LinkOwnerTold),
   arrive: kind('visit.record', field.Arrive),
   'record-safety': kind('visit.record', field.RecordSafety),
