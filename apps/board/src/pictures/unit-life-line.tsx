@@ -96,7 +96,7 @@ interface AxisProps extends Pick<UnitLifeLineProps, 'today' | 'todayText'> {
   readonly ground: ReactNode;
 }
 
-const GAS_NOTE = 'net of a visit; full: top-off, hollow: at a repair';
+const GAS_NOTE = 'net of a visit; full: top-off, hollow: none';
 
 /** A circuit's life on one line of time: additions, looks, repairs and tests, duties, and what has gone in all. */
 export function UnitLifeLine(props: UnitLifeLineProps) {

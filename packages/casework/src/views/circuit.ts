@@ -1,12 +1,12 @@
 import type { CircuitView } from '@ullage/contracts';
 import { explains } from '@ullage/trail';
-import { bookedGrams, exactGrams, sum, subtract, toNumber, massText } from '@ullage/units';
+import { bookedGrams } from '@ullage/units';
 import type { EnteredMass } from '@ullage/units';
 import { isMixed } from '@ullage/gasbook';
 import { contentsOf } from '../gas/contents.ts';
 import { dateToDay } from '../pipeline/case.ts';
 import { circuitFile } from '../law/circuit-file.ts';
-import type { CircuitFile } from '../law/circuit-file.ts';
+import { additionsOf } from './additions.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
 import { doubtsOf } from './doubts.ts';
 import { factViews, instrumentChecks, leakPointView, lookView } from './history.ts';
@@ -14,43 +14,6 @@ import { calculationsOf, dutiesOf, headroomOf, rulebooksOf } from './law.ts';
 import type { Viewer } from './viewer.ts';
 import { FULL_CHARGE_WORDS, USE_WORDS, wordOf } from './words.ts';
 import { LATEST_FULL_CHARGE } from '../law/latest-full-charge.ts';
-
-type Addition = CircuitView['additions'][number];
-
-/** Additions net of each visit, newest first. An addition at a visit with a repair is no top-off. */
-export function additionsOf(viewer: Viewer, file: CircuitFile, repairedVisits: ReadonlySet<string>): Addition[] {
-  const { calendar } = viewer.world;
-  const unit = file.facts.fullCharges.at(-1)?.mass.unit ?? 'lb';
-  const moves = file.events.filter((event) => event.kind === 'addition' || event.kind === 'removal');
-  const dayOf = (event: (typeof moves)[number]): string =>
-    typeof event.at === 'string' ? calendar.dayOf(event.at, file.timeZone) : event.at.on;
-  const visits = Map.groupBy(moves, (event) => event.visit ?? `${event.id}`);
-  const rows = [...visits.entries()].map(([key, events]): Addition => {
-    const known = events.flatMap((event) =>
-      event.mass === null ? [] : [{ kind: event.kind, grams: exactGrams(event.mass) }],
-    );
-    const total = (kind: string) => sum(known.filter((move) => move.kind === kind).map((move) => move.grams));
-    const net = subtract(total('addition'), total('removal'));
-    const visitId = events[0]?.visit ?? null;
-    const mass: EnteredMass | null =
-      known.length === 0
-        ? null
-        : (onlyEntered(events) ?? { value: massText(net, unit, 2), unit: unit === 'lb-oz' ? 'lb' : unit });
-    return {
-      factIds: events.map((event) => event.id),
-      day: events.map(dayOf).sort().at(-1) ?? '',
-      mass,
-      grams: known.length === 0 ? null : Math.round(toNumber(net)),
-      kind: visitId === null ? 'past' : repairedVisits.has(key) ? 'at-repair' : 'top-off',
-      by: events.some((event) => event.by === 'other') ? 'other' : 'us',
-      visitId,
-    };
-  });
-  return rows.filter((row) => row.grams === null || row.grams > 0).sort((a, b) => (a.day < b.day ? 1 : -1));
-}
-/** A single addition is shown as it was entered. */
-const onlyEntered = (events: readonly { kind: string; mass?: EnteredMass | null }[]): EnteredMass | null =>
-  events.length === 1 && events[0]?.kind === 'addition' ? (events[0].mass ?? null) : null;
 
 const SECONDS_OF_YEAR_DAYS = 365;
 function explanation(latest: CircuitView['latest'], leaks: CircuitView['leakPoints']): CircuitView['explains'] {
@@ -122,9 +85,6 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
   });
   const leakRows = await tx.leakPoint.findMany({ where: { tenantId, circuitId }, orderBy: { number: 'desc' } });
   const leakPoints = leakRows.map((row) => leakPointView(viewer, row, { zone, facts }));
-  const repairedVisits = new Set(
-    facts.flatMap((fact) => (fact.kind === 'repair' && fact.visitId !== null ? [fact.visitId] : [])),
-  );
   const calculations = await calculationsOf(viewer, circuitId);
   const latest = calculations.find((calculation) => calculation.standing) ?? null;
   const checks = await instrumentChecks(viewer);
@@ -148,7 +108,7 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
     ...headroomOf(viewer, file),
     latest,
     calculations,
-    additions: additionsOf(viewer, file, repairedVisits),
+    additions: additionsOf(file, viewer.world.calendar),
     leakPoints,
     looks: facts.filter((fact) => fact.kind === 'look').map((fact) => lookView(viewer, fact, { zone, checks })),
     events: factViews(viewer, facts, zone).filter((fact) => EVENT_KINDS.includes(fact.kind)),

@@ -106,7 +106,10 @@ export const AdditionView = z
     day: z.string(),
     mass: MassView.nullable().meta({ description: 'Net of the visit; null when it was never weighed.' }),
     grams: z.int().nullable(),
-    kind: z.enum(['top-off', 'at-repair', 'past']),
+    kind: z.enum(['top-off', 'at-repair', 'past', 'no-top-off']).meta({
+      description: 'At a repair that was verified there; or seasonal, a first charge, a change of gas.',
+    }),
+    reason: z.string().meta({ description: 'Why it counts as a top-off, or not.' }),
     by: z.string(),
     visitId: z.string().nullable(),
   })

@@ -15,7 +15,12 @@ import { dayWords, listOf } from '../words.ts';
 import css from '../parts/lists.module.css';
 import step from '../parts/step.module.css';
 
-const KINDS = { 'top-off': 'top-off', 'at-repair': 'at a repair', past: 'on record' } as const;
+const KINDS = {
+  'top-off': 'top-off',
+  'at-repair': 'at a repair',
+  past: 'on record',
+  'no-top-off': 'no top-off',
+} as const;
 const STATES: Readonly<Record<string, string>> = { off: 'unit off', running: 'running', nitrogen: 'under nitrogen' };
 /** Lists that are cut say by how many; an empty one says so. */
 const titled = (title: string, more: number): string => (more > 0 ? `${title}, ${more} more` : title);

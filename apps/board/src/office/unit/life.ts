@@ -99,7 +99,7 @@ export function lifeOf(circuit: CircuitView, at: SiteDay): Life {
   const additions = circuit.additions.map(({ day, mass, kind }) => ({
     day,
     mass: mass === null ? undefined : Number(massIn(mass, unit).toPrecision(4)),
-    atRepair: kind === 'at-repair',
+    atRepair: kind === 'at-repair' || kind === 'no-top-off',
   }));
   const duties = dutyWindows(circuit, at);
   const looks = circuit.looks.map((look) => ({

@@ -17,6 +17,7 @@ const ADDITION_WORDS: Readonly<Record<Addition['kind'], string>> = {
   'top-off': 'top-off',
   'at-repair': 'at a repair',
   past: 'told when the call was taken',
+  'no-top-off': 'no top-off',
 };
 /** To the entry itself, where the row stands for one. */
 const visitLink = (visitId: string | null, factId?: string) =>
@@ -62,7 +63,16 @@ export function Additions({ additions }: { additions: readonly Addition[] }) {
           right: true,
           cell: (one) => (one.grams === null ? 'nothing booked' : gramsWords(one.grams)),
         },
-        { id: 'kind', head: 'Kind', cell: (one) => ADDITION_WORDS[one.kind] },
+        {
+          id: 'kind',
+          head: 'Kind',
+          cell: (one) => (
+            <>
+              {ADDITION_WORDS[one.kind]}
+              {one.kind !== 'past' && <small>{one.reason}</small>}
+            </>
+          ),
+        },
         { id: 'by', head: 'By', cell: (one) => (one.by === 'us' ? 'this firm' : 'somebody else') },
         { id: 'visit', head: 'Visit', cell: (one) => visitLink(one.visitId, one.factIds[0]) },
       ]}
