@@ -30,15 +30,21 @@ const MANAGED = new Set([
   'DELETE /v1/webhooks/:id',
 ]);
 
+const BY_ADDRESS: readonly (readonly [address: RegExp, asks: Permission])[] = [
+  [/^\/v1\/sums\//, 'sums.ask'],
+  [/^\/v1\/sync\/push$/, 'visit.record'],
+  [/^\/v1\/visits\/:id\/(suggestions|placing)$/, 'visit.place'],
+  [/^\/v1\/(repeats|prices|gas-used)(\/|$)/, 'costs.read'],
+];
+
 /** What a route ought to ask, told from its address and not from what the route says of itself. */
 function ought({ method, path }: Route): Permission | 'nothing' | 'a session' | undefined {
   if (PUBLIC.has(path)) return 'nothing';
   if (OWN_ACCOUNT.has(path)) return 'a session';
   if (MANAGED.has(`${method} ${path}`)) return 'people.manage';
-  if (path.startsWith('/v1/sums/')) return 'sums.ask';
-  if (path === '/v1/sync/push') return 'visit.record';
   if (method === 'PUT' && path.startsWith('/v1/photos/')) return 'visit.record';
-  if (/^\/v1\/visits\/:id\/(suggestions|placing)$/.test(path)) return 'visit.place';
+  const found = BY_ADDRESS.find(([address]) => address.test(path));
+  if (found) return found[1];
   const kind = path.replace('/v1/commands/', '');
   if (isCommandName(kind)) return COMMANDS[kind].permission;
   return method === 'GET' && path.startsWith('/v1/') ? 'books.read' : undefined;

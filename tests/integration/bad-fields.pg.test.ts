@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest';
 import { COMMAND_NAMES, COMMANDS, may, Refusal, ROLES } from '@ullage/contracts';
 import type { CommandName, Role } from '@ullage/contracts';
-import { bodiesOf } from '../support/bodies.ts';
+import { bodiesOf, decided } from '../support/bodies.ts';
 import type { Bodies } from '../support/bodies.ts';
 import { onDay } from '../support/day.ts';
 import { newId, openTestOffice } from '../support/office.ts';
@@ -16,6 +16,7 @@ beforeAll(async () => {
   world = await openTestOffice(onDay('2026-04-30')('17:00'));
   const story = await told(world);
   firm = story.firm;
+  await decided({ world, ...story });
   bodies = bodiesOf({ world, ...story });
 }, 60_000);
 

@@ -5,7 +5,7 @@ import * as z from 'zod';
 import { COMMAND_NAMES, COMMANDS, Refusal, ROLES, may } from '@ullage/contracts';
 import type { CommandName, Role } from '@ullage/contracts';
 import { checksums } from '../support/api-checksums.ts';
-import { bodiesOf } from '../support/bodies.ts';
+import { bodiesOf, decided } from '../support/bodies.ts';
 import type { Bodies, Scene } from '../support/bodies.ts';
 import { onDay } from '../support/day.ts';
 import { newId, openTestOffice } from '../support/office.ts';
@@ -28,8 +28,11 @@ beforeAll(async () => {
   world = await openTestOffice(onDay('2026-04-30')('17:00'));
   admin = new pg.Client({ connectionString: world.database.adminUrl });
   await admin.connect();
-  theirs = (await told(world, OTHER)).firm;
+  const other = await told(world, OTHER);
+  theirs = other.firm;
+  await decided({ world, ...other });
   ({ firm: ours, scene } = await told(world));
+  await decided({ world, firm: ours, scene });
   bodies = bodiesOf({ world, firm: ours, scene });
   foreign = await idsOf(theirs.tenantId);
 }, 120_000);
@@ -100,6 +103,7 @@ describe('reading', () => {
     'use of a cylinder': (cylinderId) => use({ cylinderId, circuitId: scene.of.circuit, act: 'charge' }),
     'use for a circuit': (circuitId) => use({ cylinderId: scene.of.recovery, circuitId, act: 'recovery' }),
     'use into a cylinder': (intoId) => use({ cylinderId: scene.of.recovery, intoId, act: 'transfer' }),
+    'repeat list after': (after) => world.office.repeats(ours.actors.owner, { after }),
     'visits of a person': (personId) => world.office.visits(ours.actors.owner, { personId }),
   };
   const use = (asked: Parameters<typeof world.office.cylinderUse>[1]) =>
@@ -129,6 +133,11 @@ describe('reading', () => {
       await world.office.returns(actors.owner, {}),
       await world.office.cylinders(actors.owner, {}),
       await world.office.books(actors.owner),
+      await world.office.repeats(actors.owner, {}),
+      await world.office.oneAway(actors.owner),
+      await world.office.prices(actors.owner),
+      await world.office.gasUsed(actors.owner, { billed: 'all' }),
+      await world.office.gasUsedWhole(actors.owner, { billed: 'all' }),
       await world.office.attention(actors.owner),
       await world.office.notices(actors.owner),
       await world.office.settings(actors.owner),
@@ -188,6 +197,9 @@ const MADE = new Set([
   'register-cylinder cylinderId',
   'register-location locationId',
   'record-leak-point leakPointId',
+  'set-price priceId',
+  'bill-gas billId',
+  'plan-replacement planId',
 ]);
 
 describe('commands', () => {

@@ -150,6 +150,8 @@ type HouseName =
   | 'change-instrument'
   | 'retire-instrument'
   | 'record-calibration';
+type ManagerName =
+  'set-price' | 'withdraw-price' | 'bill-gas' | 'undo-bill' | 'plan-replacement' | 'withdraw-replacement';
 
 function gas({ scene: { of, onSite, scale, location } }: Given): Pick<Bodies, GasName> {
   const on = { visitId: onSite, circuitId: of.circuit };
@@ -210,7 +212,66 @@ function gas({ scene: { of, onSite, scale, location } }: Given): Pick<Bodies, Ga
   };
 }
 
-function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName | GasName | HouseName> {
+/** A price, an invoice and a plan that stand: what is withdrawn must be there first. */
+export async function decided({ world, firm, scene: { of, onSite } }: Given): Promise<void> {
+  await firm.send('technician', 'record-charge', {
+    ...{ visitId: onSite, circuitId: of.circuit, cylinderId: of.newGas, full: 'no' },
+    ...{ before: g('52408'), after: g('52358') },
+  });
+  await firm.send('manager', 'set-price', priceOf(OLD_PRICE));
+  await firm.send('manager', 'bill-gas', await billOf({ world, firm }, onSite));
+  await firm.send('manager', 'plan-replacement', planOf(of.circuit));
+}
+const OLD_PRICE = '1949-01-01';
+const priceOf = (fromOn: string) => ({
+  ...{ priceId: newId(), refrigerant: 'R-448A', unit: 'lb' as const, purchase: '11.25', sale: '24', fromOn },
+});
+const planOf = (circuitId: string) => ({ planId: newId(), circuitId, reason: 'Coil is worn', byOn: '2027-03-01' });
+const usedAt = async ({ world, firm }: Pick<Given, 'world' | 'firm'>, visitId: string) => {
+  const { items } = await world.office.gasUsed(firm.actors.manager, { billed: 'all' });
+  return items.find((row) => row.visitId === visitId)!;
+};
+const billOf = async (given: Pick<Given, 'world' | 'firm'>, visitId: string) => {
+  const { refrigerant, billGrams: grams } = await usedAt(given, visitId);
+  return { billId: newId(), visitId, refrigerant, grams, invoice: 'I-1' };
+};
+
+/** What a good body needs that an earlier one used up is made again; while nothing was, nothing is written. */
+function manager(given: Given): Pick<Bodies, ManagerName> {
+  const { world, firm, scene } = given;
+  const { of, onSite } = scene;
+  let days = 0;
+  const standingPrice = async (): Promise<string | undefined> => {
+    const { gases } = await world.office.prices(firm.actors.manager);
+    const all = gases.flatMap(({ history }) => history);
+    return all.find(({ fromOn, withdrawn }) => fromOn === OLD_PRICE && withdrawn === null)?.id;
+  };
+  const standingPlan = async (): Promise<string | undefined> =>
+    (await world.office.repeats(firm.actors.manager, {})).items.find((row) => row.circuitId === of.circuit)?.plan?.id;
+  return {
+    'set-price': () => priceOf(new Date(Date.UTC(1950, 0, 1 + days++)).toISOString().slice(0, 10)),
+    'withdraw-price': async () => {
+      if (!(await standingPrice())) await firm.send('manager', 'set-price', priceOf(OLD_PRICE));
+      return { priceId: (await standingPrice())! };
+    },
+    'bill-gas': async () => {
+      const { bill } = await usedAt(given, of.visit);
+      if (bill) await firm.send('manager', 'undo-bill', { billId: bill.id });
+      return billOf(given, of.visit);
+    },
+    'undo-bill': async () => {
+      if (!(await usedAt(given, onSite)).bill) await firm.send('manager', 'bill-gas', await billOf(given, onSite));
+      return { billId: (await usedAt(given, onSite)).bill!.id };
+    },
+    'plan-replacement': () => planOf(of.circuit),
+    'withdraw-replacement': async () => {
+      if (!(await standingPlan())) await firm.send('manager', 'plan-replacement', planOf(of.circuit));
+      return { planId: (await standingPlan())!, reason: 'Repaired after all' };
+    },
+  };
+}
+
+function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName | GasName | HouseName | ManagerName> {
   const on = { visitId: onSite, circuitId: of.circuit };
   return {
     'record-owner-told': () => ({ ...on, who: 'Ines Varga' }),
@@ -282,6 +343,7 @@ function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName |
 export const bodiesOf = (given: Given): Bodies => ({
   ...desk(given),
   ...house(given),
+  ...manager(given),
   ...gas(given),
   ...field(given),
 });

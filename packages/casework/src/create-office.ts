@@ -9,8 +9,12 @@ import { booksView } from './views/books.ts';
 import { cylinderList } from './views/cylinder-list.ts';
 import { cylinderView } from './views/cylinders.ts';
 import { cylinderUse } from './gas/use-advice.ts';
+import { gasUsedView, gasUsedWhole } from './views/gas-used.ts';
 import { leakRateSheet } from './views/leak-rate-sheet.ts';
+import { oneAwayView } from './views/one-away.ts';
 import { placingGround, suggestionsView } from './views/placing.ts';
+import { pricesView } from './views/prices.ts';
+import { repeatsView } from './views/repeats.ts';
 import { returnsView } from './views/returns.ts';
 import { serviceRecord } from './views/service-record.ts';
 import { instrumentsView, locationsView, settingsView } from './views/house.ts';
@@ -50,6 +54,11 @@ export function createOffice(world: World): Office {
     leakRateSheet: (actor, id) => read(actor, (viewer) => leakRateSheet(viewer, id)),
     books: (actor) => read(actor, booksView),
     statement: (actor, asked) => read(actor, (viewer) => statementView(viewer, asked)),
+    repeats: (actor, asked) => read(actor, (viewer) => repeatsView(viewer, asked)),
+    oneAway: (actor) => read(actor, oneAwayView),
+    prices: (actor) => read(actor, pricesView),
+    gasUsed: (actor, asked) => read(actor, (viewer) => gasUsedView(viewer, asked)),
+    gasUsedWhole: (actor, asked) => read(actor, (viewer) => gasUsedWhole(viewer, asked)),
     attention: (actor) => read(actor, attentionView),
     notices: (actor) => read(actor, noticesView),
     settings: (actor) => read(actor, settingsView),

@@ -1,4 +1,5 @@
 import type {
+  BilledAsked,
   BooksView,
   AttentionView,
   ChangesView,
@@ -12,15 +13,21 @@ import type {
   EvacuationAdvice,
   EvacuationQuery,
   InstrumentListView,
+  GasUsedRow,
+  GasUsedView,
   LeakRateSheetView,
   LocationListView,
   MeView,
   NoticesView,
+  OneAwayView,
   PeopleView,
   PhotoArrival,
   PlacesView,
   PlacingGround,
+  PricesView,
   PushAnswer,
+  RepeatOrder,
+  RepeatsView,
   ReturnsView,
   Role,
   ServiceRecordView,
@@ -34,6 +41,7 @@ import type {
   VisitView,
   WebhookList,
 } from '@ullage/contracts';
+import type { GwpSet } from '@ullage/rulebook';
 import type { Calendar, Instant } from '@ullage/units';
 import type { Database } from '@ullage/database';
 import type { Part, ReadPicture, Shown } from './photos/shapes.ts';
@@ -80,6 +88,20 @@ export interface StatementAsked {
   readonly before?: string | undefined;
 }
 
+export interface RepeatsAsked {
+  /** The contractor's own set, unless said. */
+  readonly gwp?: GwpSet | undefined;
+  readonly order?: RepeatOrder | undefined;
+  /** The circuit after which to read. */
+  readonly after?: string | undefined;
+}
+export interface GasUsedAsked {
+  /** What is not billed yet, unless said. */
+  readonly billed?: BilledAsked | undefined;
+  /** The visit after which to read. */
+  readonly after?: string | undefined;
+}
+
 /**
  * Everything a contractor's people can do and see. One per process; each call is one tenant's transaction.
  * Every method throws `Refusal` for what is refused, with `not-found` alike for an id that is another tenant's and one
@@ -121,6 +143,15 @@ export interface Office {
   books(actor: Actor): Promise<BooksView>;
   /** One gas account, its newest movements first. */
   statement(actor: Actor, asked: StatementAsked): Promise<StatementView>;
+  /** Circuits that are topped off again and again, a page at a time, the worst first. */
+  repeats(actor: Actor, asked: RepeatsAsked): Promise<RepeatsView>;
+  /** Circuits that one more addition of the usual size would take over the legal threshold. */
+  oneAway(actor: Actor): Promise<OneAwayView>;
+  prices(actor: Actor): Promise<PricesView>;
+  /** Gas by visit, and the invoice it stands on. */
+  gasUsed(actor: Actor, asked: GasUsedAsked): Promise<GasUsedView>;
+  /** The same in one piece, for a file. */
+  gasUsedWhole(actor: Actor, asked: Pick<GasUsedAsked, 'billed'>): Promise<{ rows: GasUsedRow[]; currency: string }>;
   attention(actor: Actor): Promise<AttentionView>;
   notices(actor: Actor): Promise<NoticesView>;
   settings(actor: Actor): Promise<SettingsView>;

@@ -1,5 +1,6 @@
 /** What reads are asked by. */
-import { dayText, DOUBT_ASKED, Id } from '@ullage/contracts';
+import { BILLED_ASKED, dayText, DOUBT_ASKED, Id, REPEAT_ORDERS } from '@ullage/contracts';
+import { GWP_SETS } from '@ullage/rulebook';
 import * as z from 'zod';
 
 /** The last thing of the page before. */
@@ -27,3 +28,17 @@ export const VisitsAsked = z.object({ day: dayText('Day').optional(), personId: 
 export type VisitsAsked = z.output<typeof VisitsAsked>;
 export const WeekAsked = z.object({ weekOf: dayText('Week').optional() });
 export type WeekAsked = z.output<typeof WeekAsked>;
+export const RepeatsAsked = z.object({
+  gwp: z
+    .enum(GWP_SETS, { error: 'GWP: choose AR4, AR5 or AR6.' })
+    .optional()
+    .meta({ description: 'By which report CO2 equivalents are reckoned; the contractor’s own choice without it.' }),
+  order: z.enum(REPEAT_ORDERS, { error: 'Order: choose evidence, gas or cost.' }).optional(),
+  after: Cursor.optional(),
+});
+export type RepeatsAsked = z.output<typeof RepeatsAsked>;
+const Billed = z.enum(BILLED_ASKED, { error: 'Billed: choose open, billed or all.' }).optional();
+export const GasUsedAsked = z.object({ billed: Billed, after: Cursor.optional() });
+export type GasUsedAsked = z.output<typeof GasUsedAsked>;
+export const GasUsedFileAsked = z.object({ billed: Billed });
+export type GasUsedFileAsked = z.output<typeof GasUsedFileAsked>;

@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import { FeedTag } from '../../http/feed-tag.interceptor.ts';
 import { BooksController } from './books.controller.ts';
+import { CostsController } from './costs.controller.ts';
 import { CylindersController } from './cylinders.controller.ts';
 import { OfficeController } from './office.controller.ts';
 import { HouseController } from './house.controller.ts';
@@ -16,6 +17,7 @@ import { VisitsController } from './visits.controller.ts';
     CylindersController,
     BooksController,
     HouseController,
+    CostsController,
   ],
   providers: [FeedTag],
 })
