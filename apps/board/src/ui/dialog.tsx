@@ -14,6 +14,8 @@ export interface DialogProps {
   readonly wide?: boolean;
 }
 
+const FIELD = ':is(input, select, textarea):not([type="hidden"])';
+
 /** The platform's modal: it keeps the focus in and gives it back, and makes the page behind inert. */
 export function Dialog({ open, title, children, actions, onClose, wide = false }: DialogProps) {
   const box = useRef<HTMLDialogElement>(null);
@@ -21,7 +23,11 @@ export function Dialog({ open, title, children, actions, onClose, wide = false }
   useEffect(() => {
     const dialog = box.current;
     if (!dialog) return;
-    if (open && !dialog.open) dialog.showModal();
+    if (open && !dialog.open) {
+      dialog.showModal();
+      // The platform takes the first control, which is the cross: whoever types at once would press it.
+      dialog.querySelector<HTMLElement>(FIELD)?.focus();
+    }
     if (!open && dialog.open) dialog.close();
   }, [open]);
   // A dialog that is taken away while it is open gives nothing back: it is closed before it leaves the page.
