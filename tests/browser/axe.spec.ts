@@ -65,7 +65,8 @@ test('the office, with the demo in it', async ({ browser }) => {
   const paths = ['/returns', '/calls/new', '/units', '/cylinders', `/cylinders/${cylinder}`, '/cylinders/new'];
   const { accounts } = await get<{ accounts: { id: string; kind: string }[] }>(context, '/v1/books');
   const statement = `/books/${accounts.find(({ kind }) => kind === 'circuit')?.id}`;
-  for (const path of [...paths, '/books', statement, '/attention', '/people']) await check(page, path);
+  const costs = ['/repeats', '/gas-used', '/prices'];
+  for (const path of [...paths, '/books', statement, ...costs, '/attention', '/people']) await check(page, path);
   for (const id of new Set(units.items.map(({ unitId }) => unitId))) await check(page, `/units/${id}`);
   expect(faults).toEqual([]);
   await context.close();
@@ -102,7 +103,9 @@ test('an office in which nothing has happened yet', async ({ browser }) => {
   const owner = await aFirm(browser, 'Empty Quarter Cooling');
   const page = await owner.newPage();
   const faults = listenForFaults(page);
-  for (const path of ['/returns', '/units', '/cylinders', '/books', '/attention', '/people']) await check(page, path);
+  const costs = ['/repeats', '/gas-used', '/prices'];
+  for (const path of ['/returns', '/units', '/cylinders', '/books', ...costs, '/attention', '/people'])
+    await check(page, path);
   expect(faults).toEqual([]);
   await owner.close();
 });

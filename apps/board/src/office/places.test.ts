@@ -19,13 +19,16 @@ test('people are for who manages them, and what waits is said in words', () => {
     'Units',
     'Cylinders',
     'Books',
+    'Costs',
     'Attention',
   ]);
   expect(
     placesFor('owner', 2)
       .map((place) => place.name)
       .slice(4),
-  ).toEqual(['Attention, two', 'People']);
+  ).toEqual(['Costs', 'Attention, two', 'People']);
+  const withCosts = ROLES.filter((role) => placesFor(role, 0).some(({ name }) => name === 'Costs'));
+  expect(withCosts).toEqual(['owner', 'manager', 'auditor']);
   expect([countWords(12), countWords(13), countOf(1, 'notice'), countOf(0, 'notice')]).toEqual([
     'twelve',
     '13',
@@ -37,6 +40,7 @@ test('a page belongs to its place, and only whole words count', () => {
   const places = placesFor('owner', 0);
   expect(placeOf('/units/018', places)).toBe('/units');
   expect(placeOf('/unitsoff', places)).toBeUndefined();
+  expect([placeOf('/gas-used', places), placeOf('/prices', places)]).toEqual(['/repeats', '/repeats']);
   expect(findFrom('/cylinders/new').action).toBe('/cylinders');
   expect(findFrom('/returns').action).toBe('/units');
 });

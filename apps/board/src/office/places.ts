@@ -1,4 +1,4 @@
-import type { Role } from '@ullage/contracts';
+import { may, type Role } from '@ullage/contracts';
 import type { Route } from 'next';
 import { countWords } from './count-words.ts';
 
@@ -20,7 +20,14 @@ export function firstScreen(role: Role): Route {
 export interface Place {
   readonly name: string;
   readonly href: Route;
+  /** Further screens that belong to it. */
+  readonly also?: readonly Route[];
 }
+const COSTS: Place = {
+  name: 'Costs',
+  href: '/repeats' as Route,
+  also: ['/gas-used' as Route, '/prices' as Route],
+};
 /** The places of the top bar. `waiting` is how many attention items are open. */
 export function placesFor(role: Role, waiting: number): readonly Place[] {
   const attention = waiting === 0 ? 'Attention' : `Attention, ${countWords(waiting)}`;
@@ -29,13 +36,14 @@ export function placesFor(role: Role, waiting: number): readonly Place[] {
     { name: 'Units', href: '/units' as Route },
     { name: 'Cylinders', href: '/cylinders' as Route },
     { name: 'Books', href: '/books' as Route },
+    ...(may(role, 'costs.read') ? [COSTS] : []),
     { name: attention, href: '/attention' as Route },
     ...(role === 'owner' || role === 'manager' ? [{ name: 'People', href: '/people' as Route }] : []),
   ];
 }
 /** The place a path lies in. */
 export const placeOf = (path: string, places: readonly Place[]): Route | undefined =>
-  places.find(({ href }) => path === href || path.startsWith(`${href}/`))?.href;
+  places.find(({ href, also = [] }) => [href, ...also].some((one) => path === one || path.startsWith(`${one}/`)))?.href;
 
 /** What the find field looks for: cylinders where cylinders are shown, units everywhere else. */
 export const findFrom = (path: string): { readonly label: string; readonly action: Route } =>
