@@ -1,3 +1,5 @@
+export { checkBooks } from './check/check-books.ts';
+export type { BooksCheck } from './check/check-books.ts';
 export { systemClock } from './clock.ts';
 export type { Clock } from './clock.ts';
 export { createOffice } from './create-office.ts';

@@ -18,6 +18,8 @@ export interface DatabaseOptions {
 }
 export interface TenantOptions {
   timeoutMs?: number;
+  /** Everything is read as of one moment, and nothing is written. */
+  snapshot?: boolean;
 }
 /** A read whose SQL text and row shape are written down together, for `tenantQuery` and `txQuery`. */
 export interface Statement<Row> {
@@ -96,7 +98,13 @@ export class Database {
   inTenant<T>(tenantId: string, work: (tx: Tx) => Promise<T>, options: TenantOptions = {}): Promise<T> {
     Uuid.parse(tenantId);
     const limits = { maxWait: 5_000, timeout: options.timeoutMs ?? 15_000 };
-    return this.#tenant.run(tenantId, () => this.#prisma.$transaction(work, limits));
+    if (options.snapshot !== true) return this.#tenant.run(tenantId, () => this.#prisma.$transaction(work, limits));
+    const reading = async (tx: Tx): Promise<T> => {
+      await tx.$executeRawUnsafe('SET TRANSACTION READ ONLY');
+      return work(tx);
+    };
+    const asOfOneMoment = { ...limits, isolationLevel: 'RepeatableRead' } as const;
+    return this.#tenant.run(tenantId, () => this.#prisma.$transaction(reading, asOfOneMoment));
   }
 
   /**

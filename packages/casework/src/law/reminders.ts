@@ -1,6 +1,21 @@
 import { REMINDER_STAGES } from '@ullage/contracts';
+import type { Calendar } from '@ullage/units';
 import { toDate, toInstant } from '../pipeline/case.ts';
 import type { Work } from '../pipeline/case.ts';
+
+/** When each stage of a duty reminds: as the site's calendar day begins, so many days before the day of the legal edge. */
+export function plannedReminders(
+  calendar: Calendar,
+  { dueAt, timeZone }: { dueAt: Date; timeZone: string },
+): { stage: number; planAt: Date }[] {
+  const edge = calendar.dayOf(toInstant(dueAt), timeZone);
+  return REMINDER_STAGES.map((stage) => ({
+    stage,
+    planAt: toDate(calendar.startOf(calendar.addDays(edge, -stage), timeZone)),
+  }));
+}
+/** A duty's date as its reminders carry it: seconds. */
+export const dueEpochOf = (dueAt: Date): bigint => BigInt(Math.floor(dueAt.getTime() / 1000));
 
 /**
  * One reminder per open duty and stage, counted back from its legal edge in the site's calendar days: the day on which
@@ -19,21 +34,16 @@ export async function putRemindersInOrder(
     select: { id: true, dueAt: true, state: true },
   });
   for (const duty of duties) {
-    const dueMs = duty.state === 'open' ? duty.dueAt?.getTime() : undefined;
-    const other = dueMs === undefined ? {} : { dueEpoch: { not: BigInt(Math.floor(dueMs / 1000)) } };
+    const dueAt = duty.state === 'open' ? (duty.dueAt ?? undefined) : undefined;
+    const other = dueAt === undefined ? {} : { dueEpoch: { not: dueEpochOf(dueAt) } };
     await tx.reminder.updateMany({
       where: { tenantId, dutyId: duty.id, remindedAt: null, droppedAt: null, ...other },
       data: { droppedAt: now },
     });
-    if (dueMs === undefined) continue;
-    const dueEpoch = BigInt(Math.floor(dueMs / 1000));
-    const edge = calendar.dayOf(toInstant(new Date(dueMs)), timeZone);
-    const planned = REMINDER_STAGES.map((stage) => ({
-      stage,
-      planAt: toDate(calendar.startOf(calendar.addDays(edge, -stage), timeZone)),
-    }));
+    if (dueAt === undefined) continue;
+    const dueEpoch = dueEpochOf(dueAt);
     // A stage that had passed when the duty became known reminds nobody; the board shows the duty at once.
-    const ahead = planned.filter(({ planAt }) => planAt > now);
+    const ahead = plannedReminders(calendar, { dueAt, timeZone }).filter(({ planAt }) => planAt > now);
     await tx.reminder.createMany({
       data: ahead.map(({ stage, planAt }) => ({ tenantId, dutyId: duty.id, stage, dueEpoch, planAt })),
       skipDuplicates: true,
