@@ -43,7 +43,7 @@ export interface CircuitTimeline {
 }
 
 /** The full charge at an instant; before the first known one, the first; undefined when none is known. */
-function fullGramsAt(fullCharges: readonly FullCharge[], at: Instant): number | undefined {
+export function fullGramsAt(fullCharges: readonly FullCharge[], at: Instant): number | undefined {
   const dated = [...fullCharges].sort((a, b) => (a.from + a.id < b.from + b.id ? -1 : 1));
   return (dated.findLast((full) => full.from <= at) ?? dated[0])?.grams;
 }

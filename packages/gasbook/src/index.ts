@@ -12,6 +12,7 @@ export * from './fitness.ts';
 export * from './follow.ts';
 export * from './holding.ts';
 export * from './movement.ts';
+export * from './period.ts';
 export * from './reconcile.ts';
 export * from './split.ts';
 export * from './stops.ts';
