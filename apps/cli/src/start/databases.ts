@@ -1,10 +1,9 @@
-import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { z } from 'zod';
 import type { CliEnv } from '../env.ts';
 import { finishLocal, localDatabase, migrateLocal } from '../local-database.ts';
 import { LOGIN_NAMES, LOGINS, type DatabaseUrls } from '../logins.ts';
-import { dataDir, root } from '../paths.ts';
+import { appVersion } from '../keeping/app-version.ts';
+import { dataDir } from '../paths.ts';
 import type { RunningPostgres } from '../postgres.ts';
 import { PG_MAJOR } from '../postgres/cluster.ts';
 import { migrateDeploy, migrationsHere, migrationsThere } from '../tasks.ts';
@@ -39,7 +38,7 @@ export async function openDatabase(
     step(`PostgreSQL ready on 127.0.0.1:${server.port} (${server.how})`);
     await refuseNewer(urls, here);
     step(`migrations ${(await migrateLocal(local, new Date())) ? 'applied' : 'up to date'}`);
-    writeFormat(formatFile, { app: version(), pgMajor: PG_MAJOR, lastMigration: here.at(-1) ?? '' });
+    writeFormat(formatFile, { app: appVersion(), pgMajor: PG_MAJOR, lastMigration: here.at(-1) ?? '' });
     if (created) await seedDemo(urls, tools, step);
     finishLocal();
     return { urls, server };
@@ -80,9 +79,4 @@ async function openGiven(urls: DatabaseUrls, step: (line: string) => void): Prom
 async function refuseNewer(urls: DatabaseUrls, here: readonly string[]): Promise<void> {
   const newer = (await migrationsThere(urls.owner)).find(({ name }) => !here.includes(name));
   if (newer) throw new Error(`The database has had the migration ${newer.name} of a newer Ullage: start that version.`);
-}
-
-function version(): string {
-  const manifest: unknown = JSON.parse(readFileSync(join(root, 'package.json'), 'utf8'));
-  return z.object({ version: z.string() }).parse(manifest).version;
 }
