@@ -107,6 +107,8 @@ const reads = (): [path: string, url: string][] => [
   ['/v1/cylinders', '/v1/cylinders?query=C-1001&gas=R-448A&doubt=undoubted'],
   ['/v1/cylinders/{id}', `/v1/cylinders/${ids.cylinder}`],
   ['/v1/books', '/v1/books'],
+  ['/v1/books/period', '/v1/books/period?from=2026-01-01&to=2026-12-31'],
+  ['/v1/books/period/accounts', '/v1/books/period/accounts?refrigerant=R-448A'],
   ['/v1/books/{id}', `/v1/books/${ids.account}?refrigerant=R-448A`],
   ['/v1/attention', '/v1/attention'],
   ['/v1/notices', '/v1/notices'],

@@ -1,6 +1,6 @@
 /** Stands in for the office where a test is about the way there: it keeps what it was asked and answers the least. */
 import type { Actor, Clock, Office } from '@ullage/casework';
-import { MAY, Refusal } from '@ullage/contracts';
+import { MAY, OUTSIDE_KINDS, Refusal } from '@ullage/contracts';
 import type { Database } from '@ullage/database';
 
 export interface Asked {
@@ -96,6 +96,19 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
     prices: async () => ({ currency: 'USD', today: '2026-03-02', gases: [], unpriced: [], number: 0 }),
     gasUsed: async () => ({ billed: 'open', currency: 'USD', items: [], next: null, open: [], number: 0 }),
     gasUsedWhole: async () => ({ rows: [], currency: 'USD' }),
+    period: async () => ({
+      contractor: 'Tarn & Bracken Cooling',
+      from: '2026-01-01',
+      to: '2026-12-31',
+      timeZone: 'America/Denver',
+      madeAt: clock.now(),
+      books: [],
+      accounts: Object.fromEntries(OUTSIDE_KINDS.map((kind) => [kind, kind])) as Record<
+        (typeof OUTSIDE_KINDS)[number],
+        string
+      >,
+    }),
+    periodAccounts: async (_, { refrigerant }) => ({ refrigerant, accounts: [], more: false }),
     attention: async () => ({ items: [] }),
     notices: async () => ({ items: [] }),
     settings: async () => ({

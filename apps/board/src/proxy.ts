@@ -41,10 +41,6 @@ export function proxy(request: NextRequest): NextResponse {
   headers.set('x-path', path + request.nextUrl.search);
   const response = NextResponse.next({ request: { headers } });
   response.headers.set('content-security-policy', policy(nonce));
-  response.headers.set('x-content-type-options', 'nosniff');
-  response.headers.set('referrer-policy', 'same-origin');
-  response.headers.set('permissions-policy', 'camera=(self), geolocation=(self), microphone=()');
-  response.headers.set('cross-origin-opener-policy', 'same-origin');
   return response;
 }
 

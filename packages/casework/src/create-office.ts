@@ -12,6 +12,7 @@ import { cylinderUse } from './gas/use-advice.ts';
 import { gasUsedView, gasUsedWhole } from './views/gas-used.ts';
 import { leakRateSheet } from './views/leak-rate-sheet.ts';
 import { oneAwayView } from './views/one-away.ts';
+import { periodAccountsView, periodView } from './views/period.ts';
 import { placingGround, suggestionsView } from './views/placing.ts';
 import { pricesView } from './views/prices.ts';
 import { repeatsView } from './views/repeats.ts';
@@ -59,6 +60,8 @@ export function createOffice(world: World): Office {
     prices: (actor) => read(actor, pricesView),
     gasUsed: (actor, asked) => read(actor, (viewer) => gasUsedView(viewer, asked)),
     gasUsedWhole: (actor, asked) => read(actor, (viewer) => gasUsedWhole(viewer, asked)),
+    period: (actor, asked) => read(actor, (viewer) => periodView(viewer, asked)),
+    periodAccounts: (actor, asked) => read(actor, (viewer) => periodAccountsView(viewer, asked)),
     attention: (actor) => read(actor, attentionView),
     notices: (actor) => read(actor, noticesView),
     settings: (actor) => read(actor, settingsView),

@@ -21,6 +21,8 @@ import type {
   NoticesView,
   OneAwayView,
   PeopleView,
+  PeriodAccountsView,
+  PeriodView,
   PhotoArrival,
   PlacesView,
   PlacingGround,
@@ -101,6 +103,11 @@ export interface GasUsedAsked {
   /** The visit after which to read. */
   readonly after?: string | undefined;
 }
+/** Calendar days of the contractor's, both included; the current year where they are not said. */
+export interface PeriodAsked {
+  readonly from?: string | undefined;
+  readonly to?: string | undefined;
+}
 
 /**
  * Everything a contractor's people can do and see. One per process; each call is one tenant's transaction.
@@ -152,6 +159,10 @@ export interface Office {
   gasUsed(actor: Actor, asked: GasUsedAsked): Promise<GasUsedView>;
   /** The same in one piece, for a file. */
   gasUsedWhole(actor: Actor, asked: Pick<GasUsedAsked, 'billed'>): Promise<{ rows: GasUsedRow[]; currency: string }>;
+  /** What each refrigerant opened with, what moved in a period, and what left for good. */
+  period(actor: Actor, asked: PeriodAsked): Promise<PeriodView>;
+  /** The cylinders and circuits behind one refrigerant of it. */
+  periodAccounts(actor: Actor, asked: PeriodAsked & { readonly refrigerant: string }): Promise<PeriodAccountsView>;
   attention(actor: Actor): Promise<AttentionView>;
   notices(actor: Actor): Promise<NoticesView>;
   settings(actor: Actor): Promise<SettingsView>;

@@ -102,3 +102,23 @@ test('each gas has a line of its own, in the order of their names; no gas has no
   ]);
   expect(periodBooks([], new Map())).toEqual([]);
 });
+
+test('the worked example of an agency inventory: 320 to 275 in store, 410 bought, 150 sent, capacity up by 125, 180 emitted', () => {
+  // Figures in pounds, taken as whole units: the sum is the same. 45 + 410 - 150 - 125 = 180.
+  const inventory = book(
+    [
+      flow('opening', 'cylinder', 320, { when: 'before' }),
+      flow('opening', 'circuit', 1_000, { when: 'before' }),
+      flow('supplier', 'cylinder', 410),
+      flow('cylinder', 'reclaimer', 150),
+      flow('cylinder', 'circuit', 305),
+      flow('circuit', 'atmosphere', 180),
+    ],
+    { opening: 1_000, closing: 1_125 },
+  );
+  expect(inventory.massBalance).toEqual({
+    ...{ inventoryFell: 45, acquired: 410, disbursed: 150, fullChargeRose: 125, emissions: 180 },
+  });
+  expect(inventory.emissions.total).toBe(180);
+  expect(inventory.difference.total).toBe(0);
+});

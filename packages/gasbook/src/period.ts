@@ -90,7 +90,7 @@ function bookOf(refrigerant: string, flows: readonly PeriodFlow[], full: FullCha
   const sent = change(within, 'reclaimer') + change(within, 'destroyer');
   const acquired = out('supplier') + out('opening') + out('other-party');
   const fullChargeRose = full.closing - full.opening;
-  // After 40 CFR 98.303(a), equation DD-1 (cited from memory): the decrease of stock, plus what was acquired, less what
+  // After 40 CFR 98.303(a), equation DD-1: the decrease of stock, plus what was acquired, less what
   // was disbursed, less the net increase of the equipment's capacity, which is a circuit's full charge.
   const emissions = 0 - rose.cylinders + acquired - sent - fullChargeRose;
   return {

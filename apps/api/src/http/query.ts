@@ -24,6 +24,29 @@ export const StatementAsked = z.object({
   before: Cursor.optional().meta({ description: 'The line before which to read: `earlier` of a page.' }),
 });
 export type StatementAsked = z.output<typeof StatementAsked>;
+/** Ten years at most: what an inspector may ask for, and no more than one file holds. */
+const MOST_DAYS = 3660;
+const daysBetween = (from: string, to: string): number => (Date.parse(to) - Date.parse(from)) / 86_400_000;
+export const PeriodAsked = z
+  .object({
+    from: dayText('From').optional().meta({ description: 'First day; without both, the current year.' }),
+    to: dayText('To').optional().meta({ description: 'Last day, included.' }),
+  })
+  .refine(({ from, to }) => (from === undefined) === (to === undefined), {
+    error: 'From and to: give both days, or neither for the current year.',
+    path: ['to'],
+  })
+  .refine(({ from, to }) => from === undefined || to === undefined || from <= to, {
+    error: 'To: choose a day on or after the first.',
+    path: ['to'],
+  })
+  .refine(({ from, to }) => from === undefined || to === undefined || daysBetween(from, to) <= MOST_DAYS, {
+    error: 'To: choose at most ten years.',
+    path: ['to'],
+  });
+export type PeriodAsked = z.output<typeof PeriodAsked>;
+export const PeriodAccountsAsked = z.intersection(PeriodAsked, z.object({ refrigerant: Gas }));
+export type PeriodAccountsAsked = z.output<typeof PeriodAccountsAsked>;
 export const VisitsAsked = z.object({ day: dayText('Day').optional(), personId: Id.optional() });
 export type VisitsAsked = z.output<typeof VisitsAsked>;
 export const WeekAsked = z.object({ weekOf: dayText('Week').optional() });

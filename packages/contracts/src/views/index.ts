@@ -4,6 +4,7 @@ export * from './cylinders.ts';
 export * from './house.ts';
 export * from './money.ts';
 export * from './office.ts';
+export * from './period.ts';
 export * from './placing.ts';
 export * from './repeats.ts';
 export * from './returns.ts';

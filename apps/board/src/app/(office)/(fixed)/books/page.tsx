@@ -1,5 +1,5 @@
 import { BooksView } from '@ullage/contracts';
-import type { Metadata } from 'next';
+import type { Metadata, Route } from 'next';
 import Link from 'next/link';
 import { get } from '../../../../lib/api.ts';
 import { accountKindWords, gasBooks, type GasBook } from '../../../../office/books.ts';
@@ -8,6 +8,7 @@ import css from '../../../../office/office.module.css';
 import { RefreshOnChange } from '../../../../office/refresh-on-change.tsx';
 import { Section } from '../../../../office/section.tsx';
 import { EmptyState } from '../../../../ui/blank.tsx';
+import { ButtonLink } from '../../../../ui/button-link.tsx';
 import { State } from '../../../../ui/state.tsx';
 import { Table } from '../../../../ui/table.tsx';
 
@@ -37,6 +38,11 @@ export default async function BooksPage() {
           Every gram that comes to one account leaves another, so each gas adds up to nothing. Below zero means: this
           much came from there. A name leads to the circuit or cylinder, a balance to all that moved.
         </p>
+        {books.length > 0 && (
+          <div className={css['bar']}>
+            <ButtonLink href={'/books/period' as Route}>Books of a period</ButtonLink>
+          </div>
+        )}
       </header>
       {books.length === 0 && (
         <EmptyState title="No gas is in the books yet.">
