@@ -58,6 +58,11 @@ const ROOMS: IForbiddenRuleType[] = [
     comment:
       'mail puts data into words and hands them to a server: what is due, to whom and when, casework decides. Take it as an argument.',
   }),
+  only('telemetry', {
+    name: 'telemetry-knows-no-work',
+    allowed: 'node_modules/@opentelemetry/',
+    comment: 'telemetry tells a collector what it is told: what was done, and for whom, the program says that did it.',
+  }),
   only('fieldstore', {
     name: 'fieldstore-fits-a-phone',
     allowed: `^packages/(units|contracts|sums|${PURE})/|node_modules/(dexie|zod)/`,

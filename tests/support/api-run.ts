@@ -6,6 +6,7 @@ import { createApi, createAuth, Log, openAuthPool } from '@ullage/api';
 import type { Api, Auth, LimitSettings } from '@ullage/api';
 import { Database } from '@ullage/database';
 import { createMailer } from '@ullage/mail';
+import type { Tracing } from '@ullage/telemetry';
 import { makeCalendar } from '@ullage/units';
 import pg from 'pg';
 import { pino } from 'pino';
@@ -36,6 +37,7 @@ export interface RunOptions {
   readonly clock?: Clock;
   /** Where its mail goes; without it none is sent. */
   readonly smtpUrl?: string;
+  readonly tracing?: Tracing | undefined;
   /** A further process of the same api: on its database, with its secret. */
   readonly beside?: Running;
 }
@@ -72,6 +74,7 @@ export async function runApi(options: RunOptions = {}): Promise<Running> {
     publicOrigin: ORIGIN,
     databaseUrl: db.urls.application,
     trustProxy: options.trustProxy,
+    tracing: options.tracing,
     mail: options.smtpUrl === undefined ? undefined : testMailer(options.smtpUrl),
     ...(options.limits === undefined ? {} : { limits: options.limits }),
     ...(options.heartbeatMs === undefined ? {} : { heartbeatMs: options.heartbeatMs }),

@@ -18,6 +18,7 @@ import { sendProblem } from './http/problem.filter.ts';
 import { problemOfStatus } from './http/problem.ts';
 import { refuseRaw } from './http/raw-refusal.ts';
 import { allRoutes } from './http/routes.ts';
+import { trace } from './http/trace.ts';
 import { FeedWatch } from './live/feed-watch.ts';
 import { Live } from './live/live.ts';
 import { Streams } from './live/streams.ts';
@@ -26,7 +27,8 @@ import type { Parts } from './parts.ts';
 export interface Api {
   readonly app: NestFastifyApplication;
   /**
-   * Takes the api out of service in this order: not ready, streams ended, server closed, database connections closed.
+   * Takes the api out of service in this order: not ready, streams ended, server closed, traces handed over, database
+   * connections closed.
    */
   close(): Promise<void>;
 }
@@ -61,6 +63,7 @@ const adapter = (trustProxy: string | undefined): FastifyAdapter =>
   });
 
 function countAndLog(fastify: FastifyInstance, { parts, limits, metrics }: Made): void {
+  if (parts.tracing !== undefined) trace(fastify, parts.tracing);
   // Without a trusted proxy all requests come from the board's own address: a limit by address would be one for all.
   if (parts.trustProxy !== undefined) {
     fastify.addHook('onRequest', async (request) => limits.countAddress(request.ip));
@@ -102,6 +105,7 @@ async function close(app: NestFastifyApplication, { live, readiness, parts }: Ma
   readiness.stop();
   await live.stop();
   await app.close();
+  await parts.tracing?.close();
   await parts.database.close();
   await parts.auth.pool.end();
 }

@@ -1,5 +1,5 @@
 /** The one place that reads the environment. */
-import { LogLevel, readEnvironment, ServerUrl } from '@ullage/contracts';
+import { LogLevel, OTEL_EXPORTER_OTLP_ENDPOINT, readEnvironment, ServerUrl } from '@ullage/contracts';
 import type { ProcessEnvironment } from '@ullage/contracts';
 import { MAIL_ENVIRONMENT, mailSettings, SENDER_IS_NAMED } from '@ullage/mail';
 import type { MailSettings } from '@ullage/mail';
@@ -27,6 +27,7 @@ const Environment = z
     DEMO_IN_PUBLIC: z.literal('yes').optional(),
     ...MAIL_ENVIRONMENT,
     LOG_LEVEL: LogLevel,
+    OTEL_EXPORTER_OTLP_ENDPOINT,
   })
   .check(SENDER_IS_NAMED);
 export interface Settings {
@@ -42,6 +43,8 @@ export interface Settings {
   /** Undefined where no mail is sent. */
   readonly mail: MailSettings | undefined;
   readonly logLevel: z.output<typeof LogLevel>;
+  /** Where traces go; undefined where none are made. */
+  readonly tracesTo: string | undefined;
 }
 
 /** @throws Error naming each variable that is missing or wrong, never its value. */
@@ -63,5 +66,6 @@ export function readSettings(environment: ProcessEnvironment = process.env): Set
     demoInPublic: data.DEMO_IN_PUBLIC === 'yes',
     mail: mailSettings(data),
     logLevel: data.LOG_LEVEL,
+    tracesTo: data.OTEL_EXPORTER_OTLP_ENDPOINT,
   };
 }

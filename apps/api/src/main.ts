@@ -3,6 +3,8 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { createOffice, systemClock } from '@ullage/casework';
 import { Database } from '@ullage/database';
 import { createMailer } from '@ullage/mail';
+import { openTracing } from '@ullage/telemetry';
+import type { Tracing } from '@ullage/telemetry';
 import { makeCalendar } from '@ullage/units';
 import { pino } from 'pino';
 import { Temporal } from 'temporal-polyfill';
@@ -20,7 +22,7 @@ const WAIT_MS = 500;
 /** A log line for each of these many tries, so that somebody waiting sees why. */
 const TELL_EVERY = 10;
 
-function partsOf(settings: Settings, log: Log): Parts {
+function partsOf(settings: Settings, { log, tracing }: { log: Log; tracing: Tracing | undefined }): Parts {
   const calendar = makeCalendar(Temporal);
   const clock = systemClock(calendar);
   const lost = (error: Error): void => log.trouble('lost a database connection', error);
@@ -33,7 +35,8 @@ function partsOf(settings: Settings, log: Log): Parts {
   });
   const office = createOffice({ database, calendar, now: () => clock.now(), newId: () => clock.newId() });
   const mail = settings.mail && createMailer(settings.mail, { withinMs: MAIL_MS });
-  return { office, database, auth, clock, calendar, log, mail, publicOrigin, databaseUrl, trustProxy, limits };
+  const place = { publicOrigin, databaseUrl, trustProxy, limits };
+  return { office, database, auth, clock, calendar, log, tracing, mail, ...place };
 }
 
 /** Starting before the database is normal: both come up together after a power cut. */
@@ -51,7 +54,8 @@ async function waitForDatabase({ database, log }: Parts, stopped: () => boolean)
 async function main(): Promise<void> {
   const settings = readSettings();
   const log = new Log(pino({ level: settings.logLevel, base: { service: 'api' } }));
-  const parts = partsOf(settings, log);
+  const tracing = await openTracing({ service: 'ullage-api', endpoint: settings.tracesTo });
+  const parts = partsOf(settings, { log, tracing });
   let stop: (() => Promise<void>) | undefined;
   let told = false;
   const leave = (): void => {
@@ -70,7 +74,11 @@ async function main(): Promise<void> {
   const api = await createApi(parts);
   stop = () => api.close();
   await api.app.listen(settings.port, settings.host);
-  log.say('listening', { address: await api.app.getUrl(), mail: settings.mail !== undefined });
+  log.say('listening', {
+    address: await api.app.getUrl(),
+    mail: settings.mail !== undefined,
+    traces: tracing !== undefined,
+  });
 }
 
 main().catch((error: unknown) => {

@@ -2,6 +2,7 @@
 import type { Clock, Office } from '@ullage/casework';
 import type { Database } from '@ullage/database';
 import type { Mailer } from '@ullage/mail';
+import type { Tracing } from '@ullage/telemetry';
 import type { Calendar } from '@ullage/units';
 import type { Auth } from './auth/create-auth.ts';
 import type { LimitSettings } from './http/limits.ts';
@@ -25,6 +26,8 @@ export interface Parts {
   /** The application's login: for the connection that listens for changes. */
   readonly databaseUrl: string;
   readonly trustProxy: string | undefined;
+  /** Undefined where no collector is named. */
+  readonly tracing?: Tracing | undefined;
   readonly limits?: LimitSettings;
   readonly heartbeatMs?: number;
   readonly pollMs?: number;

@@ -1,5 +1,5 @@
 /** The one place that reads the environment. */
-import { LogLevel, readEnvironment, ServerUrl } from '@ullage/contracts';
+import { LogLevel, OTEL_EXPORTER_OTLP_ENDPOINT, readEnvironment, ServerUrl } from '@ullage/contracts';
 import type { ProcessEnvironment } from '@ullage/contracts';
 import { MAIL_ENVIRONMENT, mailSettings, SENDER_IS_NAMED } from '@ullage/mail';
 import type { MailSettings } from '@ullage/mail';
@@ -25,6 +25,7 @@ const Environment = z
     PUBLIC_ORIGIN: ServerUrl.transform((url) => new URL(url).origin).optional(),
     ...MAIL_ENVIRONMENT,
     LOG_LEVEL: LogLevel,
+    OTEL_EXPORTER_OTLP_ENDPOINT,
   })
   .check(SENDER_IS_NAMED, ORIGIN_IS_KNOWN);
 /** Mail as this program sends it: with links to the board. */
@@ -37,6 +38,8 @@ export interface Settings {
   /** Undefined where no mail is sent. */
   readonly mail: Mailing | undefined;
   readonly logLevel: z.output<typeof LogLevel>;
+  /** Where traces go; undefined where none are made. */
+  readonly tracesTo: string | undefined;
 }
 
 /** @throws Error naming each variable that is missing or wrong, never its value. */
@@ -51,5 +54,6 @@ export function readSettings(environment: ProcessEnvironment = process.env): Set
     redisUrl: data.REDIS_URL,
     mail: mail && publicOrigin !== undefined ? { ...mail, publicOrigin } : undefined,
     logLevel: data.LOG_LEVEL,
+    tracesTo: data.OTEL_EXPORTER_OTLP_ENDPOINT,
   };
 }

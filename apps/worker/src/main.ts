@@ -1,6 +1,7 @@
 /** Starts the worker: waits for database and queue, works, and finishes what it began when it is told to leave. */
 import { setTimeout as sleep } from 'node:timers/promises';
 import { systemClock } from '@ullage/casework';
+import { openTracing } from '@ullage/telemetry';
 import { makeCalendar } from '@ullage/units';
 import { pino } from 'pino';
 import { Temporal } from 'temporal-polyfill';
@@ -34,7 +35,8 @@ async function main(): Promise<void> {
   const settings = readSettings();
   const log = new Log(pino({ level: settings.logLevel, base: { service: 'worker' } }));
   const calendar = makeCalendar(Temporal);
-  const parts = makeParts({ settings, log, calendar, clock: systemClock(calendar) });
+  const tracing = await openTracing({ service: 'ullage-worker', endpoint: settings.tracesTo });
+  const parts = makeParts({ settings, log, calendar, clock: systemClock(calendar), tracing });
   let worker: RunningWorker | undefined;
   let told = false;
   const leave = (): void => {
@@ -51,7 +53,7 @@ async function main(): Promise<void> {
   process.on('SIGINT', leave);
   await waitForStores(parts, () => told);
   worker = await startWorker(parts);
-  log.say('working', { queue: parts.backend.name, mail: parts.mail !== undefined });
+  log.say('working', { queue: parts.backend.name, mail: parts.mail !== undefined, traces: tracing !== undefined });
 }
 
 main().catch((error: unknown) => {

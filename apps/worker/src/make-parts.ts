@@ -2,6 +2,7 @@ import { createNight } from '@ullage/casework';
 import type { Clock } from '@ullage/casework';
 import { Database } from '@ullage/database';
 import { createMailer } from '@ullage/mail';
+import type { Tracing } from '@ullage/telemetry';
 import type { Calendar } from '@ullage/units';
 import type { Settings } from './env.ts';
 import type { Log } from './log.ts';
@@ -15,14 +16,15 @@ import { EveryTenant } from './relay/every-tenant.ts';
 const MAIL_MS = 20_000;
 
 export interface PartsGiven {
-  readonly settings: Omit<Settings, 'logLevel'>;
+  readonly settings: Omit<Settings, 'logLevel' | 'tracesTo'>;
   readonly log: Log;
   readonly clock: Clock;
   readonly calendar: Calendar;
   readonly pace?: Pace;
+  readonly tracing?: Tracing | undefined;
 }
 
-export function makeParts({ settings, log, clock, calendar, pace = PACE }: PartsGiven): Parts {
+export function makeParts({ settings, log, clock, calendar, tracing, pace = PACE }: PartsGiven): Parts {
   const lost = (error: Error): void => log.trouble('lost a database connection', error);
   const database = new Database({ url: settings.databaseUrl, name: 'ullage-worker', onPoolError: lost });
   const { queueDatabaseUrl, redisUrl, databaseUrl, mail } = settings;
@@ -38,6 +40,7 @@ export function makeParts({ settings, log, clock, calendar, pace = PACE }: Parts
     log,
     databaseUrl,
     pace,
+    tracing,
     mail: mail && { mailer: createMailer(mail, { withinMs: MAIL_MS }), publicOrigin: mail.publicOrigin },
   };
 }

@@ -2,6 +2,7 @@
 import type { Clock, Night } from '@ullage/casework';
 import type { Database } from '@ullage/database';
 import type { Mailer } from '@ullage/mail';
+import type { Tracing } from '@ullage/telemetry';
 import type { Log } from './log.ts';
 import type { Reach } from './features/webhooks/post.ts';
 import type { QueueBackend } from './queue/backend.ts';
@@ -22,6 +23,8 @@ export interface Parts {
   readonly pace: Pace;
   /** Only a test reaches a server of its own by it. */
   readonly webhookReach?: Reach;
+  /** Undefined where no collector is named. */
+  readonly tracing: Tracing | undefined;
   /** Undefined where no mail is sent. */
   readonly mail: { readonly mailer: Mailer; readonly publicOrigin: string } | undefined;
 }

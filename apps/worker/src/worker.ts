@@ -60,6 +60,7 @@ export async function startWorker(parts: Parts): Promise<RunningWorker> {
         webhooks.stop(),
       ]);
       await app.close();
+      await parts.tracing?.close();
       await parts.backend.close();
       await parts.everyTenant.close();
       await parts.database.close();

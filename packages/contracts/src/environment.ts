@@ -8,6 +8,9 @@ export type ProcessEnvironment = Readonly<Record<string, string | undefined>>;
 export const ServerUrl = z.url({ error: (issue) => (issue.input === undefined ? 'is not set' : 'is not a URL') });
 export const LogLevel = z.enum(['fatal', 'error', 'warn', 'info', 'debug', 'silent']).default('info');
 
+/** A collector of traces (OTLP over HTTP); without it none are made. */
+export const OTEL_EXPORTER_OTLP_ENDPOINT = ServerUrl.optional();
+
 /**
  * The environment, checked. A variable set to nothing (`REDIS_URL= npm start`) is one that is not set.
  * @throws Error with a line for each variable that is missing or wrong: its name, never its value

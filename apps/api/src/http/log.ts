@@ -7,7 +7,15 @@ import type { FastifyReply, FastifyRequest } from 'fastify';
 import type { Logger } from 'pino';
 
 export const SLOW_MS = 1_000;
-const routeOf = (request: FastifyRequest): string => request.routeOptions.url ?? 'unknown route';
+/** By ids alone: the request, whose it is, the command it carries and its trace. */
+const aboutOf = (request: FastifyRequest): Record<string, unknown> => ({
+  requestId: request.id,
+  tenant: request.actor?.tenantId,
+  command: request.commandId,
+  trace: request.span?.traceId,
+  method: request.method,
+  route: request.routeOptions.url ?? 'unknown route',
+});
 
 export class Log {
   readonly #logger: Logger;
@@ -21,21 +29,13 @@ export class Log {
     this.#logger.warn({ error: traits(error) }, message);
   }
   unexpected(error: unknown, request: FastifyRequest): void {
-    const told = { requestId: request.id, method: request.method, route: routeOf(request), error: traits(error) };
-    this.#logger.error(told, 'unexpected error');
+    this.#logger.error({ ...aboutOf(request), error: traits(error) }, 'unexpected error');
   }
   answered(request: FastifyRequest, reply: FastifyReply): void {
     const slow = reply.elapsedTime >= SLOW_MS;
     if (reply.statusCode < 500 && !slow) return;
     this.#logger.warn(
-      {
-        requestId: request.id,
-        tenant: request.actor?.tenantId,
-        method: request.method,
-        route: routeOf(request),
-        status: reply.statusCode,
-        ms: Math.round(reply.elapsedTime),
-      },
+      { ...aboutOf(request), status: reply.statusCode, ms: Math.round(reply.elapsedTime) },
       slow ? 'slow request' : 'failed request',
     );
   }

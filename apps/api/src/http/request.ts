@@ -3,6 +3,7 @@ import { createParamDecorator } from '@nestjs/common';
 import type { ExecutionContext } from '@nestjs/common';
 import type { Actor } from '@ullage/casework';
 import type { FastifyRequest } from 'fastify';
+import type { Span } from '@ullage/telemetry';
 import type { SignedIn } from '../auth/membership.ts';
 
 declare module 'fastify' {
@@ -11,6 +12,8 @@ declare module 'fastify' {
     session?: SignedIn;
     /** The Idempotency-Key, once it was found to be one. */
     commandId?: string;
+    /** Where requests are traced: this one. */
+    span?: Span;
   }
 }
 const requestOf = (context: ExecutionContext): FastifyRequest => context.switchToHttp().getRequest<FastifyRequest>();

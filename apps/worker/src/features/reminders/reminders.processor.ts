@@ -8,6 +8,7 @@ import * as z from 'zod';
 import { PARTS } from '../../parts.ts';
 import type { Parts } from '../../parts.ts';
 import { LOCK_MS, STALLED_CHECK_MS } from '../../queue/backend.ts';
+import { traced } from '../../queue/traced.ts';
 
 const WithTenant = z.object({ tenantId: z.uuid() });
 
@@ -28,7 +29,13 @@ export class RemindersProcessor extends WorkerHost {
   async process(job: Job<unknown>): Promise<void> {
     const body = DutyReminder.body.safeParse(job.data);
     if (!body.success) throw new UnrecoverableError('The job does not name a reminder.');
-    await this.#parts.night.remind(body.data);
+    const { tracing, night } = this.#parts;
+    const attributes = {
+      'messaging.message.id': job.id,
+      'ullage.tenant_id': body.data.tenantId,
+      'ullage.duty_id': body.data.dutyId,
+    };
+    await traced(tracing, { name: DutyReminder.name, attributes }, async () => void (await night.remind(body.data)));
   }
 
   /** The queue drops a failed job. A person sees it, and the sweep puts it back once they say so. */
@@ -36,9 +43,10 @@ export class RemindersProcessor extends WorkerHost {
   async onFailed(job: Job<unknown> | undefined, error: Error): Promise<void> {
     const { log, night } = this.#parts;
     const isLast = job !== undefined && (job.finishedOn !== undefined || error instanceof UnrecoverableError);
-    log.trouble('a reminder failed', error, { job: job?.id, attempts: job?.attemptsMade, last: isLast });
+    const tenant = WithTenant.safeParse(job?.data);
+    const about = { job: job?.id, tenant: tenant.data?.tenantId, attempts: job?.attemptsMade, last: isLast };
+    log.trouble('a reminder failed', error, about);
     if (!isLast) return;
-    const tenant = WithTenant.safeParse(job.data);
     if (!tenant.success) {
       log.failed('a job that names no contractor was dropped', { job: job.id });
       return;

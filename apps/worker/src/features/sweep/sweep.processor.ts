@@ -1,9 +1,11 @@
 import { Sweep } from '@ullage/contracts';
 import { OnWorkerEvent, Processor, WorkerHost } from '@nestjs/bullmq';
 import { Inject } from '@nestjs/common';
+import type { Job } from 'bullmq';
 import { PARTS } from '../../parts.ts';
 import type { Parts } from '../../parts.ts';
 import { LOCK_MS, STALLED_CHECK_MS } from '../../queue/backend.ts';
+import { traced } from '../../queue/traced.ts';
 import { Sweeper } from './sweeper.ts';
 
 /** One sweep at a time, in whichever process takes it. */
@@ -16,13 +18,14 @@ export class SweepProcessor extends WorkerHost {
     this.#sweeper = sweeper;
     this.#parts = parts;
   }
-  process(): Promise<void> {
-    return this.#sweeper.sweep();
+  process(job: Job): Promise<void> {
+    const attributes = { 'messaging.message.id': job.id };
+    return traced(this.#parts.tracing, { name: Sweep.name, attributes }, () => this.#sweeper.sweep());
   }
   /** The next one is due within a minute and does the same. */
   @OnWorkerEvent('failed')
-  onFailed(_job: unknown, error: Error): void {
-    this.#parts.log.trouble('a sweep failed', error);
+  onFailed(job: Job | undefined, error: Error): void {
+    this.#parts.log.trouble('a sweep failed', error, { job: job?.id });
   }
   @OnWorkerEvent('error')
   onError(error: Error): void {
