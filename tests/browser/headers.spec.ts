@@ -24,11 +24,13 @@ test('pages, scripts, pictures, redirects and the api all carry the headers that
     expect(told(answer), answer.url()).toEqual(EVERYWHERE);
     expect(answer.headers()['referrer-policy'], answer.url()).toBe('same-origin');
     expect(answer.headers()['x-powered-by'], answer.url()).toBeUndefined();
+    expect(answer.headers()['access-control-allow-origin'], answer.url()).toBeUndefined();
   }
   const api = await request.get('/v1/me');
   expect(api.status()).toBe(401);
   expect(told(api)).toEqual(EVERYWHERE);
   expect(api.headers()['referrer-policy']).toBe('no-referrer');
+  expect(api.headers()['access-control-allow-origin']).toBeUndefined();
 });
 
 test('a page runs its own scripts and no other, is framed by nobody and sends forms nowhere else', async ({
