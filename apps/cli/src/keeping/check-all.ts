@@ -52,7 +52,8 @@ export async function checkAllBooks({ urls, only, say }: CheckAll): Promise<numb
   const database = new Database({ url: urls.application, name: 'ullage check-books', connections: 1 });
   const sums = new Map<string, Sum>();
   try {
-    const world = { database, calendar, now: systemClock(calendar).now };
+    const clock = systemClock(calendar);
+    const world = { database, calendar, now: () => clock.now() };
     for (const tenantId of tenants) for (const check of await checkBooks(world, tenantId)) add(sums, tenantId, check);
   } finally {
     await database.close();

@@ -109,5 +109,9 @@ function sweepHalves(parent: string): void {
 async function syncFolder(folder: string): Promise<void> {
   if (process.platform === 'win32') return; // a folder cannot be opened there
   const handle = await open(folder, 'r');
-  await handle.sync().finally(() => handle.close());
+  try {
+    await handle.sync();
+  } finally {
+    await handle.close();
+  }
 }

@@ -27,23 +27,27 @@ function Total({ book }: { book: GasBook }) {
   );
 }
 
+function Head() {
+  return (
+    <header className={css['head']}>
+      <h1>Books</h1>
+      <p className={css['lead']}>
+        Every gram that comes to one account leaves another, so each gas adds up to nothing. Below zero means: this much
+        came from there. A name leads to the circuit or cylinder, a balance to all that moved.
+      </p>
+      <div className={css['bar']}>
+        <ButtonLink href={'/books/period' as Route}>Books of a period</ButtonLink>
+      </div>
+    </header>
+  );
+}
+
 export default async function BooksPage() {
   const books = gasBooks(await get('/v1/books', BooksView));
   return (
     <main className={css['page']}>
       <RefreshOnChange />
-      <header className={css['head']}>
-        <h1>Books</h1>
-        <p className={css['lead']}>
-          Every gram that comes to one account leaves another, so each gas adds up to nothing. Below zero means: this
-          much came from there. A name leads to the circuit or cylinder, a balance to all that moved.
-        </p>
-        {books.length > 0 && (
-          <div className={css['bar']}>
-            <ButtonLink href={'/books/period' as Route}>Books of a period</ButtonLink>
-          </div>
-        )}
-      </header>
+      <Head />
       {books.length === 0 && (
         <EmptyState title="No gas is in the books yet.">
           <p>The first circuit or cylinder that is entered with gas opens them.</p>
