@@ -2,15 +2,13 @@ import type { PeriodAccountsView, PeriodBookView, PeriodView } from '@ullage/con
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { EmptyState } from '../../ui/blank.tsx';
-import { Button } from '../../ui/button.tsx';
-import { FieldFrame } from '../../ui/field.tsx';
-import field from '../../ui/field.module.css';
 import { Table, type Column } from '../../ui/table.tsx';
 import { statementPath, thingPath } from '../link-to.ts';
 import { gramsWords } from '../masses.ts';
 import css from '../office.module.css';
 import { Section } from '../section.tsx';
 import { Balance } from './balance.tsx';
+import { PeriodForm } from './period-form.tsx';
 import { periodChoices, periodFile, periodPath } from './periods.ts';
 
 function Choose({ view, today }: { view: PeriodView; today: string }) {
@@ -30,21 +28,7 @@ function Choose({ view, today }: { view: PeriodView; today: string }) {
         ))}
       </nav>
       <div className={css['bar']}>
-        <form
-          role="search"
-          aria-label="Period"
-          action="/books/period"
-          className={field['filter']}
-          key={`${from} ${to}`}
-        >
-          <FieldFrame id="from" label="First day">
-            <input id="from" name="from" type="date" required className={field['control']} defaultValue={from} />
-          </FieldFrame>
-          <FieldFrame id="to" label="Last day">
-            <input id="to" name="to" type="date" required className={field['control']} defaultValue={to} />
-          </FieldFrame>
-          <Button type="submit">Show</Button>
-        </form>
+        <PeriodForm key={`${from} ${to}`} from={from} to={to} />
         <p>
           <a href={periodFile(view, 'csv')} download>
             CSV file
