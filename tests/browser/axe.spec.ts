@@ -66,7 +66,7 @@ test('the office, with the demo in it', async ({ browser }) => {
   const { accounts } = await get<{ accounts: { id: string; kind: string }[] }>(context, '/v1/books');
   const statement = `/books/${accounts.find(({ kind }) => kind === 'circuit')?.id}`;
   const costs = ['/repeats', '/gas-used', '/prices'];
-  for (const path of [...paths, '/books', statement, ...costs, '/attention', '/people']) await check(page, path);
+  for (const path of [...paths, '/books', '/books/period', statement, ...costs, '/attention', '/people']) await check(page, path);
   for (const id of new Set(units.items.map(({ unitId }) => unitId))) await check(page, `/units/${id}`);
   expect(faults).toEqual([]);
   await context.close();
@@ -104,7 +104,7 @@ test('an office in which nothing has happened yet', async ({ browser }) => {
   const page = await owner.newPage();
   const faults = listenForFaults(page);
   const costs = ['/repeats', '/gas-used', '/prices'];
-  for (const path of ['/returns', '/units', '/cylinders', '/books', ...costs, '/attention', '/people'])
+  for (const path of ['/returns', '/units', '/cylinders', '/books', '/books/period', ...costs, '/attention', '/people'])
     await check(page, path);
   expect(faults).toEqual([]);
   await owner.close();
