@@ -23,6 +23,11 @@ const PLANTED: readonly { rule: string; file: string; source: string }[] = [
   { rule: 'database-knows-no-job', file: 'packages/database/src/job.ts', source: uses('../../thermo/src/index.ts') },
   { rule: 'casework-knows-no-wire', file: 'packages/casework/src/wire.ts', source: uses('bullmq') },
   { rule: 'mail-knows-no-row', file: 'packages/mail/src/rows.ts', source: uses('../../database/src/index.ts') },
+  {
+    rule: 'telemetry-knows-no-work',
+    file: 'packages/telemetry/src/rows.ts',
+    source: uses('../../database/src/index.ts'),
+  },
   { rule: 'fieldstore-fits-a-phone', file: 'packages/fieldstore/src/disk.ts', source: uses('node:fs') },
   { rule: 'no-cycles', file: 'packages/gasbook/src/chicken.ts', source: uses('./egg.ts') },
   {
