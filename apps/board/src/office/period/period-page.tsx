@@ -172,17 +172,15 @@ export function PeriodPage({
       {view.books.map((book, i) => (
         <div key={book.refrigerant} className={css['ledger']}>
           <Section id={`emissions-${i}`} title={`${book.refrigerant}: emissions`} note="ledger against mass balance">
-            <p className={css['lead']}>
-              A stocktaking takes every circuit for full and every scale for right: what lies in discrepancy or is
-              missing from a full charge it cannot tell from a leak. The ledger can.
-            </p>
             <Balance book={book} accounts={view.accounts} />
           </Section>
         </div>
       ))}
       {view.books.length > 0 && (
         <p className={css['rules']}>
-          Mass balance after 40 CFR 98.303(a), equation DD-1. What must be reported, and how, local rules decide.
+          A stocktaking takes every circuit for full and every scale for right: what lies in discrepancy or is missing
+          from a full charge it cannot tell from a leak. The ledger can. Mass balance after 40 CFR 98.303(a), equation
+          DD-1; what must be reported, and how, local rules decide.
         </p>
       )}
     </main>
