@@ -177,11 +177,13 @@ export function PeriodPage({
         </div>
       ))}
       {view.books.length > 0 && (
-        <p className={css['rules']}>
-          A stocktaking takes every circuit for full and every scale for right: what lies in discrepancy or is missing
-          from a full charge it cannot tell from a leak. The ledger can. Mass balance after 40 CFR 98.303(a), equation
-          DD-1; what must be reported, and how, local rules decide.
-        </p>
+        <div className={css['section']}>
+          <p className={css['rules']}>
+            A stocktaking takes every circuit for full and every scale for right: what lies in discrepancy or is missing
+            from a full charge it cannot tell from a leak. The ledger can. Mass balance after 40 CFR 98.303(a), equation
+            DD-1; what must be reported, and how, local rules decide.
+          </p>
+        </div>
       )}
     </main>
   );
