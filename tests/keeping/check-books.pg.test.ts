@@ -27,6 +27,8 @@ const wrongIn = async (tenantId: string) =>
 const firm = async (): Promise<string> => (await told(world)).firm.tenantId;
 
 const ZERO = 'each refrigerant sums to zero';
+const NOTHING = 'nothing points at nothing';
+const DERIVED = 'derived postings and doubts follow from the facts';
 const REPLAY = 'each balance is the replay of its movements';
 
 test('honest books have no difference, and every check looked at something', async () => {
@@ -62,7 +64,7 @@ const TAMPERED: Record<string, { how: (t: string) => string[]; bites: string[] }
   },
   'a movement without its balances': {
     how: (t) => [movement(t, { from: account(t, 'supplier'), to: account(t, 'reclaimer'), grams: 40 })],
-    bites: [REPLAY],
+    bites: [REPLAY, NOTHING],
   },
   'a cylinder that gave what it never had': {
     how: (t) => [
@@ -70,7 +72,7 @@ const TAMPERED: Record<string, { how: (t: string) => string[]; bites: string[] }
       balance(t, { account: account(t, 'cylinder'), kind: 'cylinder', grams: -40 }),
       balance(t, { account: account(t, 'reclaimer'), kind: 'reclaimer', grams: 40 }),
     ],
-    bites: ['no cylinder is below zero'],
+    bites: ['no cylinder is below zero', NOTHING],
   },
   'a derived posting that follows from nothing': {
     how: (t) => [
@@ -83,7 +85,11 @@ const TAMPERED: Record<string, { how: (t: string) => string[]; bites: string[] }
       balance(t, { account: account(t, 'discrepancy'), kind: 'discrepancy', grams: -7 }),
       balance(t, { account: account(t, 'circuit'), kind: 'circuit', grams: 7 }),
     ],
-    bites: ['derived postings follow from the facts'],
+    bites: [DERIVED, NOTHING],
+  },
+  'a doubt that nothing clears': {
+    how: (t) => [`UPDATE taint SET withdrawn_at = now() WHERE tenant_id = '${t}'`],
+    bites: [DERIVED],
   },
   'a change that is missing': {
     how: (t) => [`DELETE FROM feed WHERE tenant_id = '${t}' AND number = 3`],
@@ -108,11 +114,11 @@ const TAMPERED: Record<string, { how: (t: string) => string[]; bites: string[] }
   },
   'a leak point that was taken away': {
     how: (t) => [`DELETE FROM leak_point WHERE tenant_id = '${t}'`],
-    bites: ['nothing points at nothing'],
+    bites: [NOTHING],
   },
   'a circuit whose customer is gone': {
     how: (t) => [`DELETE FROM customer WHERE tenant_id = '${t}'`],
-    bites: ['nothing points at nothing'],
+    bites: [NOTHING],
   },
 };
 

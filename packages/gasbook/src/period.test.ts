@@ -4,7 +4,12 @@ import { periodBooks } from './period.ts';
 import type { PeriodFlow } from './period.ts';
 
 const gas = 'R-448A';
-const flow = (from: PeriodFlow['from'], to: PeriodFlow['to'], grams: number, more: Partial<PeriodFlow> = {}): PeriodFlow => ({
+const flow = (
+  from: PeriodFlow['from'],
+  to: PeriodFlow['to'],
+  grams: number,
+  more: Partial<PeriodFlow> = {},
+): PeriodFlow => ({
   ...{ refrigerant: gas, from, to, grams, when: 'within', undoes: false },
   ...more,
 });

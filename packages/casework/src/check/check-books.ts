@@ -13,7 +13,7 @@ import {
   REFERENCES,
   STRAY_REMINDERS,
   SUMS_TO_ZERO,
-  WITHOUT_ACCOUNT,
+  UNMET,
 } from './ledger.sql.ts';
 import type { SqlCheck } from './ledger.sql.ts';
 import type { Checking, Found } from './shapes.ts';
@@ -47,7 +47,7 @@ async function reminders({ tx, tenantId, calendar, now }: Checking): Promise<Fou
 async function orphans({ tx, tenantId }: Checking): Promise<Found> {
   const references = await txQuery(tx, REFERENCES);
   const dangling = await txQuery(tx, danglersOf(references));
-  const without = await txQuery(tx, WITHOUT_ACCOUNT, [tenantId]);
+  const without = await txQuery(tx, UNMET, [tenantId]);
   return { looked: references.length, wrong: [...dangling, ...without].map(({ text }) => text) };
 }
 
@@ -55,7 +55,7 @@ const CHECKS = [
   { name: 'each refrigerant sums to zero', of: 'refrigerants', look: bySql(SUMS_TO_ZERO) },
   { name: 'each balance is the replay of its movements', of: 'balances', look: bySql(BALANCE_IS_REPLAY) },
   { name: 'no cylinder is below zero', of: 'cylinders', look: bySql(NO_CYLINDER_BELOW_ZERO) },
-  { name: 'derived postings follow from the facts', of: 'postings', look: derivedPostings },
+  { name: 'derived postings and doubts follow from the facts', of: 'postings and doubts', look: derivedPostings },
   { name: 'changes are numbered without a gap', of: 'changes', look: bySql(FEED_HAS_NO_GAP) },
   { name: 'each open duty has its reminders', of: 'duties', look: reminders },
   { name: 'nothing points at nothing', of: 'references', look: orphans },

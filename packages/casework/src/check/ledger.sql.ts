@@ -98,8 +98,8 @@ export const OPEN_DUTIES: Statement<z.output<typeof OpenDuty>> = {
   row: OpenDuty,
 };
 
-/** What no foreign key says: gas without an account, and derived postings that no replay would meet. */
-export const WITHOUT_ACCOUNT: Statement<Difference> = {
+/** What no foreign key says: gas without an account, and movements that no replay would meet. */
+export const UNMET: Statement<Difference> = {
   text: `
     SELECT format('cylinder %s has no gas account', id) AS text FROM cylinder
     WHERE tenant_id = $1::uuid AND NOT EXISTS (
@@ -111,7 +111,9 @@ export const WITHOUT_ACCOUNT: Statement<Difference> = {
     UNION ALL
     SELECT format('movement %s was derived from an account it does not touch', id) FROM movement
     WHERE tenant_id = $1::uuid AND derived_key IS NOT NULL
-      AND derived_key::jsonb ->> 0 NOT IN (from_id::text, to_id::text)`,
+      AND derived_key::jsonb ->> 0 NOT IN (from_id::text, to_id::text)
+    UNION ALL
+    SELECT format('movement %s rests on no fact', id) FROM movement WHERE tenant_id = $1::uuid AND fact_id IS NULL`,
   row: Difference,
 };
 

@@ -1,5 +1,5 @@
 import { asksOfBooks, follow, reconcile, reconcileFact, reverse } from '@ullage/gasbook';
-import type { DerivedPosting, Flow, Posting } from '@ullage/gasbook';
+import type { DerivedPosting, Flow, Posting, Reconciliation } from '@ullage/gasbook';
 import type { Case } from '../pipeline/case.ts';
 import { lockAccounts, lockOutside } from '../pipeline/lock.ts';
 import { accountFile, flowsOf } from './account-file.ts';
@@ -7,6 +7,7 @@ import type { AccountFile, Derived } from './account-file.ts';
 import { derivedAgainst, outsideAccounts } from './accounts.ts';
 import { askAboutActs } from './ask-after.ts';
 import { keepDoubts } from './doubt-rows.ts';
+import type { GasFact } from './gas-facts.ts';
 import { enterMovements } from './movement-rows.ts';
 import type { BookedMovement } from './movement-rows.ts';
 
@@ -84,20 +85,26 @@ interface Entering {
   readonly drawn: readonly BookedMovement[];
 }
 
-function enteringOf(desk: Case, { file, outcome }: Derived): Entering {
-  const stamp = () => ({ id: desk.world.newId(), recordedAt: desk.recordedAt });
+/** Where the books of an account and its facts do not say the same. */
+interface Amiss {
+  readonly derived: Reconciliation<BookedMovement, DerivedPosting>;
+  readonly drawn: readonly (Reconciliation<BookedMovement, Posting> & { readonly fact: GasFact })[];
+}
+export function amissIn({ file, outcome }: Derived): Amiss {
   const { accountId: account, movements, facts, primary } = file;
-  const derived = reconcile({ account, wanted: outcome.derived, standing: movements });
-  const wrong: BookedMovement[] = [...derived.reverse];
-  const drawn: BookedMovement[] = [];
-  for (const fact of facts) {
-    const standing = (primary.get(fact.id) ?? []).filter(({ from }) => from === account);
-    const wanted: readonly Posting[] = outcome.drawn.get(fact.id)?.postings ?? [];
-    const { reverse: undone, post } = reconcileFact({ wanted, standing });
-    wrong.push(...undone);
-    const rest = { factId: fact.id, visitId: fact.visitId, measured: measuredBy(fact.kind) };
-    drawn.push(...post.map((posting) => ({ ...posting, ...stamp(), ...rest })));
-  }
+  return {
+    derived: reconcile({ account, wanted: outcome.derived, standing: movements }),
+    drawn: facts.map((fact) => {
+      const standing = (primary.get(fact.id) ?? []).filter(({ from }) => from === account);
+      return { fact, ...reconcileFact({ wanted: outcome.drawn.get(fact.id)?.postings ?? [], standing }) };
+    }),
+  };
+}
+
+function enteringOf(desk: Case, one: Derived): Entering {
+  const stamp = () => ({ id: desk.world.newId(), recordedAt: desk.recordedAt });
+  const { derived, drawn } = amissIn(one);
+  const wrong: BookedMovement[] = [...derived.reverse, ...drawn.flatMap(({ reverse: undone }) => undone)];
   return {
     reversed: wrong.map((movement) => reverse(movement, stamp())),
     fresh: derived.post.map((posting) => ({
@@ -107,7 +114,10 @@ function enteringOf(desk: Case, { file, outcome }: Derived): Entering {
       visitId: null,
       measured: 'derived',
     })),
-    drawn,
+    drawn: drawn.flatMap(({ fact, post }) => {
+      const rest = { factId: fact.id, visitId: fact.visitId, measured: measuredBy(fact.kind) };
+      return post.map((posting) => ({ ...posting, ...stamp(), ...rest }));
+    }),
   };
 }
 const measuredBy = (kind: string): BookedMovement['measured'] => (kind === 'service-loss' ? 'estimate' : 'scale');

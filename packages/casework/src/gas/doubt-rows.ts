@@ -77,6 +77,14 @@ export interface Kept {
   readonly rows: readonly DoubtRow[];
 }
 
+/** How many rows of an account do not follow, and how many doubts that follow have no row. */
+export function doubtsAmiss({ accountId, wanted, rows }: Kept): { readonly stray: number; readonly missing: number } {
+  const own = rows.filter((row) => row.accountId === accountId).map(doubtOf);
+  const follows = (doubt: Doubt): boolean => wanted.some((one) => one.key === doubt.key && sameDoubt(one, doubt));
+  const right = own.filter(follows).length;
+  return { stray: own.length - right, missing: wanted.length - right };
+}
+
 /**
  * Brings the rows of some accounts to what their replays say: what no longer follows is withdrawn, what is new is
  * written, what has changed follows. Gives the accounts whose rows changed.
