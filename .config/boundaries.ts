@@ -1,7 +1,8 @@
 // Which room may lean on which. Each rule says, to whoever breaks it, why it stands and what to do instead.
 import type { IForbiddenRuleType } from 'dependency-cruiser';
 
-const TEST = '\\.test\\.tsx?$';
+/** Tests, and what a room keeps for its tests alone. */
+const TEST = '\\.test\\.tsx?$|/src/testing/';
 const PURE = 'thermo|rulebook|gasbook|trail|insight|roster';
 
 /** `room` (its tests aside) may reach its own files and what `allowed` matches, and nothing else. */
