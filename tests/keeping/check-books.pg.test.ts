@@ -113,8 +113,9 @@ const TAMPERED: Record<string, { how: (t: string) => string[]; bites: string[] }
     bites: ['each open duty has its reminders'],
   },
   'a leak point that was taken away': {
+    // The bound on drawn-in air rests on the leak's size as well.
     how: (t) => [`DELETE FROM leak_point WHERE tenant_id = '${t}'`],
-    bites: [NOTHING],
+    bites: [DERIVED, NOTHING],
   },
   'a circuit whose customer is gone': {
     how: (t) => [`DELETE FROM customer WHERE tenant_id = '${t}'`],
