@@ -17,6 +17,7 @@ import {
 import { exactGrams, PRESSURE_UNITS } from '@ullage/units';
 import type { EnteredMass, MassUnit, PressureUnit, Rational } from '@ullage/units';
 import { massFromText } from '../lib/mass-text.ts';
+import { PRESSURE_WORDS } from '../lib/pressure-words.ts';
 import type { Typed } from './check.ts';
 
 /** Places worth showing: a scale in grams shows none. */
@@ -153,15 +154,4 @@ export const pressureWords = (kpa: number, unit: PressureUnit, siteKpa: number):
     .toFixed(unit === 'micron' ? 0 : 1)
     .replace(/\.0$/, '')
     .replace('-', '\u2212')} ${PRESSURE_WORDS[unit]}`;
-};
-export const PRESSURE_WORDS: Readonly<Record<PressureUnit, string>> = {
-  psig: 'psig',
-  psia: 'psia',
-  'kpa-gauge': 'kPa gauge',
-  kpa: 'kPa abs',
-  'bar-gauge': 'bar gauge',
-  bar: 'bar abs',
-  'inhg-vacuum': 'inHg vac',
-  micron: 'micron',
-  pa: 'Pa',
 };

@@ -1,11 +1,16 @@
 import type { AirCheckView, SumAnswer, SumInput } from '@ullage/contracts';
-import { DEFAULT_SHOP_EXCESS_KPA } from '@ullage/thermo';
+import { DEFAULT_PURITY_MOLE_FRACTION, DEFAULT_SHOP_EXCESS_KPA } from '@ullage/thermo';
 import { toInstant } from '../pipeline/case.ts';
 import type { Viewer } from './viewer.ts';
 
 /** What an air check's fact keeps besides the readings. */
 interface Kept {
   readonly refrigerant: string;
+  readonly temperature: AirCheckView['readings']['temperature'];
+  readonly pressure: AirCheckView['readings']['pressure'];
+  readonly restedHours: number;
+  readonly liquidPresent: boolean;
+  readonly barometerUsed: { kpa: number; from: NonNullable<AirCheckView['readings']['barometerFrom']> } | null;
   readonly input: SumInput<'air-check'>;
   readonly answer: SumAnswer<'air-check'>;
 }
@@ -19,7 +24,8 @@ export async function airChecksOf({ tx, tenantId }: Viewer, cylinderId: string):
     orderBy: [{ happenedAt: 'desc' }, { id: 'desc' }],
   });
   return rows.map((row) => {
-    const { refrigerant, input, answer } = row.body as unknown as Kept;
+    const kept = row.body as unknown as Kept;
+    const { refrigerant, input, answer } = kept;
     return {
       factId: row.id,
       at: toInstant(row.happenedAt ?? row.recordedAt),
@@ -31,12 +37,30 @@ export async function airChecksOf({ tx, tenantId }: Viewer, cylinderId: string):
       excessSigmaKpa: answer.excessSigmaKpa,
       limitKpa: input.shopExcessKpa ?? DEFAULT_SHOP_EXCESS_KPA,
       airPercent: answer.airMoleFraction === null ? null : answer.airMoleFraction * 100,
+      airPercentSigma: answer.airMoleFractionSigma === null ? null : answer.airMoleFractionSigma * 100,
       airGrams: answer.airGrams,
       purityText: PURITY_TEXT,
+      purityKpa: purityKpa(answer.saturationPressureKpa),
+      readings: readingsOf(kept),
       reasons: answer.reasons,
     };
   });
 }
+
+/** Air is the excess over the whole: x of the vapour stands at p_sat * x / (1 - x) above saturation. */
+const purityKpa = (saturationKpa: number): number =>
+  (saturationKpa * DEFAULT_PURITY_MOLE_FRACTION) / (1 - DEFAULT_PURITY_MOLE_FRACTION);
+
+const readingsOf = (kept: Kept): AirCheckView['readings'] => ({
+  restedHours: kept.restedHours,
+  liquidPresent: kept.liquidPresent,
+  temperature: kept.temperature,
+  temperatureSigmaK: kept.input.temperatureSigmaK,
+  pressure: kept.pressure,
+  pressureSigmaKpa: kept.input.pressureSigmaKpa,
+  barometerKpa: kept.barometerUsed?.kpa ?? null,
+  barometerFrom: kept.barometerUsed?.from ?? null,
+});
 
 const VERDICT_TEXT: Readonly<Record<AirCheckView['verdict'], string>> = {
   'within-shop-limit': 'within the shop limit',

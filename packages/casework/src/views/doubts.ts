@@ -16,7 +16,7 @@ const INCLUDE = {
   account: {
     select: {
       cylinder: { select: { id: true, serial: true, label: true } },
-      circuit: { select: { id: true, letter: true, unit: { select: { tag: true } } } },
+      circuit: { select: { id: true, letter: true, unit: { select: { id: true, tag: true } } } },
     },
   },
   spreadFrom: { select: { accountId: true, viaFactId: true } },
@@ -65,11 +65,19 @@ function stepOf(row: Row): Step {
   const fact = row.viaFact ?? row.fromFact;
   const { cylinder, circuit } = row.account;
   const subject = cylinder
-    ? { subjectKind: 'cylinder' as const, subjectId: cylinder.id, title: cylinder.label ?? cylinder.serial }
+    ? {
+        subjectKind: 'cylinder' as const,
+        subjectId: cylinder.id,
+        title: cylinder.label ?? cylinder.serial,
+        unitId: null,
+        circuitLetter: null,
+      }
     : {
         subjectKind: 'circuit' as const,
         subjectId: circuit?.id ?? '',
         title: `${circuit?.unit.tag ?? ''}-${circuit?.letter ?? ''}`,
+        unitId: circuit?.unit.id ?? null,
+        circuitLetter: circuit?.letter ?? null,
       };
   const factTitle = wordOf(FACT_WORDS, fact.kind);
   return { ...subject, factId: fact.id, factTitle, at: instantOf(fact), visitId: fact.visitId };

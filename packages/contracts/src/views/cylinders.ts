@@ -1,3 +1,4 @@
+import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '@ullage/units';
 import * as z from 'zod';
 import { MassView, Reason } from './common.ts';
 import { StatementLine } from './statement.ts';
@@ -50,12 +51,15 @@ export const DoubtStep = z
     subjectKind: z.enum(['cylinder', 'circuit']),
     subjectId: z.string(),
     title: z.string(),
+    unitId: z.string().nullable().meta({ description: 'Of a circuit.' }),
+    circuitLetter: z.string().nullable(),
     factId: z.string(),
     factTitle: z.string(),
     at: z.string(),
     visitId: z.string().nullable(),
   })
   .meta({ id: 'DoubtStep' });
+export type DoubtStep = z.infer<typeof DoubtStep>;
 export const DoubtView = z
   .object({
     id: z.string(),
@@ -74,6 +78,17 @@ export const DoubtView = z
   .meta({ id: 'Doubt' });
 export type DoubtView = z.infer<typeof DoubtView>;
 
+/** What an air check was read with: as typed, and one standard deviation of each reading as it was taken into account. */
+const AirReadings = z.object({
+  restedHours: z.number(),
+  liquidPresent: z.boolean(),
+  temperature: z.object({ value: z.string(), unit: z.enum(TEMPERATURE_UNITS) }),
+  temperatureSigmaK: z.number(),
+  pressure: z.object({ value: z.string(), unit: z.enum(PRESSURE_UNITS) }),
+  pressureSigmaKpa: z.number(),
+  barometerKpa: z.number().nullable().meta({ description: 'Null where an absolute gauge needed none.' }),
+  barometerFrom: z.enum(['measured', 'location', 'visit', 'elevation']).nullable(),
+});
 /** An air check as it was answered: the shop limit by the gauge, and that no gauge certifies the purity limit. */
 export const AirCheckView = z
   .object({
@@ -87,8 +102,11 @@ export const AirCheckView = z
     excessSigmaKpa: z.number(),
     limitKpa: z.number(),
     airPercent: z.number().nullable().meta({ description: 'Of the vapour, by volume.' }),
+    airPercentSigma: z.number().nullable(),
     airGrams: z.number().nullable().meta({ description: 'In the vapour space; what is dissolved comes on top.' }),
     purityText: z.string(),
+    purityKpa: z.number().meta({ description: 'What the purity limit would be as an excess; no gauge certifies it.' }),
+    readings: AirReadings,
     reasons: z.array(Reason),
   })
   .meta({ id: 'AirCheck' });

@@ -1,6 +1,7 @@
 'use client';
 import type { VisitView } from '@ullage/contracts';
-import { PRESSURE_WORDS, pressureWords } from '../sums.ts';
+import { PRESSURE_WORDS } from '../../lib/pressure-words.ts';
+import { pressureWords } from '../sums.ts';
 import { fromKpa } from '@ullage/units';
 import { useUnits, useVisit } from '../visit-context.tsx';
 import css from './step.module.css';

@@ -1,32 +1,58 @@
 import type { CylinderView, MeView } from '@ullage/contracts';
 import { MASS_UNITS, type MassUnit } from '@ullage/units';
 import Link from 'next/link';
+import type { ReactNode } from 'react';
+import { ShareBar } from '../../pictures/share-bar.tsx';
 import { State } from '../../ui/state.tsx';
 import { Table } from '../../ui/table.tsx';
 import { Landing } from '../landing.tsx';
-import { statementPath, visitPath } from '../link-to.ts';
+import { statementPath } from '../link-to.ts';
 import { aboutWords, atMostWords, gramsWords, massWords } from '../masses.ts';
 import { RefreshOnChange } from '../refresh-on-change.tsx';
 import { Section } from '../section.tsx';
-import { momentWords, monthWords } from '../when.ts';
+import { monthWords } from '../when.ts';
 import css from '../office.module.css';
+import { AirChecksSection } from './air-checks-section.tsx';
+import { CylinderActions } from './cylinder-actions.tsx';
+import { DoubtsSection } from './doubts-section.tsx';
+import { FitnessSection } from './fitness-section.tsx';
 import { SectionPanel } from './section-panel.tsx';
 import { MovementTable } from '../statement/movement-table.tsx';
-import { KIND_WORDS, limitWords } from './words.ts';
+import { KIND_WORDS, limitWords, percentWords, sharesWords } from './words.ts';
 
 const unitOf = (text: string): MassUnit => MASS_UNITS.find((unit) => unit === text) ?? 'lb';
 
-function Head({ view, unit }: { view: CylinderView; unit: MassUnit }) {
+/** State and owner of what is in it: one of each said at once, several counted. */
+function gasOwners({ contents }: CylinderView): string {
+  const [states, owners] = [
+    [...new Set(contents.map(({ state }) => state.replaceAll('-', ' ')))],
+    [...new Set(contents.map(({ owner }) => owner ?? 'this firm'))],
+  ];
+  return `${states.join(' and ')}, owned by ${owners.join(' and ')}`;
+}
+
+function Head({ view, unit, children }: { view: CylinderView; unit: MassUnit; children: ReactNode }) {
   const { cylinder } = view;
   return (
     <header className={css['head']}>
-      <h1>
-        <span className="id">{cylinder.label ?? cylinder.serial}</span> {KIND_WORDS[cylinder.kind]}
-      </h1>
+      <div className={css['title']}>
+        <h1>
+          <span className="id">{cylinder.label ?? cylinder.serial}</span> {KIND_WORDS[cylinder.kind]}
+        </h1>
+        <div className={css['standing']}>
+          {cylinder.mixed && <State mark="refused">Mixed gas</State>}
+          {cylinder.doubtText !== null && <State mark="unsure">{cylinder.doubtText}</State>}
+          {children}
+        </div>
+      </div>
       <ul className={css['facts']}>
         <li>
           <b>{cylinder.netGrams === 0 ? 'empty' : cylinder.refrigerant}</b>
-          {cylinder.netGrams > 0 && <>, {aboutWords(cylinder.netGrams, unit)} net</>}
+          {cylinder.netGrams > 0 && (
+            <>
+              , {aboutWords(cylinder.netGrams, unit)} net, {gasOwners(view)}
+            </>
+          )}
           {cylinder.netGrams === 0 && cylinder.refrigerant !== null && <>, for {cylinder.refrigerant}</>}
         </li>
         {cylinder.label !== null && (
@@ -106,9 +132,30 @@ function Room({ view, unit }: { view: CylinderView; unit: MassUnit }) {
   );
 }
 
-function Contents({ contents }: { contents: CylinderView['contents'] }) {
+/** Shares by mass, whoever owns what; a second gas is said before anything else. */
+function Composition({ view: { composition, cylinder } }: { view: CylinderView }) {
+  if (composition.length < 2) return null;
+  return (
+    <>
+      <p className={cylinder.mixed ? css['claim'] : undefined}>
+        {cylinder.mixed ? <State mark="refused">Mixed</State> : 'Not mixed'}: {sharesWords(composition)} by mass
+        {cylinder.mixed ? '. It goes into no circuit.' : '; up to 0.5 % of another gas counts as none.'}
+      </p>
+      <ShareBar
+        parts={composition.map(({ refrigerant, percent }) => ({ text: refrigerant, share: percent / 100 }))}
+        label={`Shares by mass: ${sharesWords(composition)}`}
+      />
+    </>
+  );
+}
+
+function Contents({ view }: { view: CylinderView }) {
+  const { contents, composition } = view;
+  const percentOf = (refrigerant: string): number =>
+    composition.find((part) => part.refrigerant === refrigerant)?.percent ?? 0;
   return (
     <Section id="contents" title="What is in it">
+      <Composition view={view} />
       <Table
         caption="Contents by owner and state"
         rows={contents}
@@ -116,46 +163,16 @@ function Contents({ contents }: { contents: CylinderView['contents'] }) {
         empty={<p>Nothing, by the books.</p>}
         columns={[
           { id: 'gas', head: 'Gas', cell: (one) => one.refrigerant },
-          { id: 'state', head: 'State', cell: (one) => <span className={css['keep']}>{one.state}</span> },
+          { id: 'share', head: 'Of the mass', right: true, cell: (one) => percentWords(percentOf(one.refrigerant)) },
+          {
+            id: 'state',
+            head: 'State',
+            cell: (one) => <span className={css['keep']}>{one.state.replaceAll('-', ' ')}</span>,
+          },
           { id: 'owner', head: 'Owner of the gas', cell: (one) => one.owner ?? 'this firm' },
           { id: 'grams', head: 'Grams', right: true, cell: (one) => gramsWords(one.grams) },
         ]}
       />
-    </Section>
-  );
-}
-
-function Doubt({ doubt, zone }: { doubt: CylinderView['doubts'][number]; zone: string }) {
-  return (
-    <li>
-      <p>
-        <State mark="unsure">{doubt.title.charAt(0).toUpperCase() + doubt.title.slice(1)}</State>:{' '}
-        <b>{doubt.blocks ? 'blocks its use until it is checked' : 'a warning; it may be used'}</b>
-      </p>
-      <p>{doubt.text}</p>
-      <p className="quiet">
-        {doubt.minutes !== null && `${doubt.minutes} min below site pressure; `}
-        {momentWords(doubt.at, zone)}
-        {doubt.visitId !== null && (
-          <>
-            ; <Link href={visitPath(doubt.visitId)}>the visit</Link>
-          </>
-        )}
-      </p>
-    </li>
-  );
-}
-
-function Doubts({ doubts, zone }: { doubts: CylinderView['doubts']; zone: string }) {
-  return (
-    <Section id="doubts" title="Doubts about its gas">
-      {doubts.length === 0 && <p>None known. That is no certificate of purity: only a laboratory gives one.</p>}
-      <ul className={css['doubts']}>
-        {doubts.map((doubt) => (
-          <Doubt key={doubt.id} doubt={doubt} zone={zone} />
-        ))}
-      </ul>
-      {doubts.length > 0 && <p className={css['rules']}>Field tests sort cylinders; they certify nothing.</p>}
     </Section>
   );
 }
@@ -181,27 +198,41 @@ function Movements({ view, zone }: { view: CylinderView; zone: string }) {
   );
 }
 
-/** One cylinder: what is in it, how much more may go in, what is doubtful, and where its gas came from and went. */
-export function CylinderPage({ view, tenant }: { view: CylinderView; tenant: MeView['tenant'] }) {
+export interface CylinderPageProps {
+  readonly view: CylinderView;
+  readonly tenant: MeView['tenant'];
+  readonly mayHandle: boolean;
+  /** Every gas that can be named. */
+  readonly refrigerants: readonly string[];
+}
+
+/** One cylinder: what is in it and what that is fit for, how much more may go in, what is doubtful, and where its gas went. */
+export function CylinderPage({ view, tenant, mayHandle, refrigerants }: CylinderPageProps) {
   const unit = unitOf(tenant.massUnit);
   const zone = tenant.timeZone;
   return (
     <main className={css['page']}>
       <RefreshOnChange />
       <Landing />
-      <Head view={view} unit={unit} />
+      <Head view={view} unit={unit}>
+        {mayHandle && <CylinderActions {...{ view, unit, zone, refrigerants }} />}
+      </Head>
       <div className={css['cut']}>
         <div>
           <SectionPanel view={view} unit={unit} />
-        </div>
-        <div>
           <Room view={view} unit={unit} />
-          <Contents contents={view.contents} />
-          <Movements view={view} zone={zone} />
         </div>
         <div>
-          <Doubts doubts={view.doubts} zone={zone} />
+          <FitnessSection view={view} />
+          <Contents view={view} />
         </div>
+        <div>
+          <AirChecksSection view={view} zone={zone} />
+          <DoubtsSection view={view} zone={zone} />
+        </div>
+      </div>
+      <div className={css['across']}>
+        <Movements view={view} zone={zone} />
       </div>
     </main>
   );

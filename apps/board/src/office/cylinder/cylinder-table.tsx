@@ -7,7 +7,7 @@ import { Table, type Column } from '../../ui/table.tsx';
 import { cylinderPath, visitPath } from '../link-to.ts';
 import { aboutWords, gramsWords } from '../masses.ts';
 import { dayAt, dayWords } from '../when.ts';
-import { KIND_WORDS } from './words.ts';
+import { fitWords, KIND_WORDS } from './words.ts';
 
 type Item = CylinderListView['items'][number];
 
@@ -19,13 +19,14 @@ export interface CylinderTableProps {
 }
 
 /** What is in it; of an empty one what it is for, so that the two are not taken for each other. */
-function Gas({ item: { refrigerant, netGrams, alsoHolds } }: { item: Item }) {
+function Gas({ item: { refrigerant, netGrams, alsoHolds, mixed } }: { item: Item }) {
   if (refrigerant === null) return <span className="quiet">none</span>;
   if (netGrams === 0) return <span className="quiet">for {refrigerant}</span>;
   return (
     <>
-      {refrigerant}
-      {alsoHolds.length > 0 && <small>mixed with {alsoHolds.join(', ')}</small>}
+      {mixed ? <State mark="refused">Mixed</State> : refrigerant}
+      {mixed && <small>{[refrigerant, ...alsoHolds].join(', ')}</small>}
+      {!mixed && alsoHolds.length > 0 && <small>traces of {alsoHolds.join(', ')}</small>}
     </>
   );
 }
@@ -79,6 +80,11 @@ const columnsOf = ({ unit, zone }: Pick<CylinderTableProps, 'unit' | 'zone'>): C
   },
   { id: 'gas', head: 'Gas', cell: (item) => <Gas item={item} /> },
   { id: 'net', head: 'Net', right: true, cell: (item) => <Net item={item} unit={unit} /> },
+  {
+    id: 'fit',
+    head: 'Fit for',
+    cell: ({ fit }) => (fit.includes('nothing') ? <State mark="refused">Nothing yet</State> : fitWords(fit)),
+  },
   {
     id: 'doubt',
     head: 'Doubts',

@@ -2,6 +2,7 @@
 import type { CommandName } from '@ullage/contracts';
 import { useRouter } from 'next/navigation';
 import type { ReactNode } from 'react';
+import { newKey } from '../../../lib/client.ts';
 import { useAct } from '../../../screens/people/use-act.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Dialog } from '../../../ui/dialog.tsx';
@@ -18,30 +19,39 @@ export interface EditDialogProps {
   readonly body: () => unknown;
   readonly fieldOf: FieldOf;
   readonly done: string;
+  /** What the main button says; "Save" unless said. */
+  readonly saveText?: string;
+  readonly wide?: boolean;
+  /** Instead of closing: what was saved is shown. @param factId the command's id, which is the fact's too */
+  readonly onSaved?: (factId: string) => Promise<void> | void;
   readonly onClose: () => void;
   readonly children: (errors: Readonly<Record<string, string>>) => ReactNode;
 }
 
 /** One command behind one form: what stands is filled in, what is refused is told at its field. */
-export function EditDialog({ title, command, body, fieldOf, done, onClose, children }: EditDialogProps) {
+export function EditDialog(props: EditDialogProps) {
+  const { title, command, body, fieldOf, done, saveText = 'Save', wide = false, onSaved, onClose, children } = props;
   const { busy, problem, act } = useAct();
   const router = useRouter();
   async function save(): Promise<void> {
-    const saved = await act(`/v1/commands/${command}`, { body: { body: body() } });
+    const key = newKey();
+    const saved = await act(`/v1/commands/${command}`, { body: { body: body() }, key });
     if (saved === undefined) return;
     tell(done, 'done');
     router.refresh();
-    onClose();
+    if (onSaved) await onSaved(key);
+    else onClose();
   }
   return (
     <Dialog
       open
       title={title}
+      wide={wide}
       onClose={onClose}
       actions={
         <>
           <Button kind="main" busy={busy} onClick={() => void save()}>
-            Save
+            {saveText}
           </Button>
           <Button onClick={onClose}>Leave it</Button>
         </>

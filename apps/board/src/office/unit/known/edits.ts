@@ -100,7 +100,8 @@ const CHARGE_FIELDS: readonly (readonly [RegExp, string, string])[] = [
   [/^fullCharge/, 'known-charge', 'Full charge'],
 ];
 
-const finder =
+/** The control that a pointer of the API's leads to. */
+export const finder =
   (fields: readonly (readonly [RegExp, string, string])[]) =>
   (pointer: string): { id: string; label: string } | undefined => {
     const path = pointer.replace(/^#?\/(body\/)?/, '');

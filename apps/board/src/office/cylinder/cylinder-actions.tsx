@@ -1,0 +1,43 @@
+'use client';
+import dynamic from 'next/dynamic';
+import { useState, type ComponentType } from 'react';
+import { Menu, type MenuEntry } from '../../ui/menu.tsx';
+import type { ActionProps } from './actions/action-props.ts';
+
+interface Action extends Omit<MenuEntry, 'disabledBecause'> {
+  /** Why it cannot be done with this cylinder as it is. */
+  readonly not?: (view: ActionProps['view']) => string | undefined;
+  readonly Dialog: ComponentType<ActionProps>;
+}
+const emptied: Action['not'] = ({ cylinder }) =>
+  cylinder.netGrams === 0 ? 'Nothing is in it, by the books.' : undefined;
+
+/** What is done with a cylinder by whoever handles it, in the order of the menu. A form is loaded when it is opened. */
+const ACTIONS: readonly Action[] = [
+  {
+    id: 'air-check',
+    text: 'Air check',
+    note: 'Pressure of the rested cylinder against its gas',
+    not: emptied,
+    Dialog: dynamic(() => import('./actions/air-check-dialog.tsx').then((part) => part.AirCheckDialog)),
+  },
+];
+
+/** The menu of a cylinder's page, with the form of what was chosen. */
+export function CylinderActions(props: Omit<ActionProps, 'onClose'>) {
+  const [open, setOpen] = useState('');
+  const chosen = ACTIONS.find(({ id }) => id === open);
+  return (
+    <>
+      <Menu
+        label="Handle"
+        entries={ACTIONS.map(({ id, text, note, not }) => {
+          const because = not?.(props.view);
+          return { id, text, ...(note && { note }), ...(because && { disabledBecause: because }) };
+        })}
+        onChoose={setOpen}
+      />
+      {chosen && <chosen.Dialog {...props} onClose={() => setOpen('')} />}
+    </>
+  );
+}
