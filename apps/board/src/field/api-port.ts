@@ -85,6 +85,8 @@ class ApiPort implements FieldPort {
   cylinders: FieldPort['cylinders'] = (query) =>
     read(query === '' ? '/v1/cylinders' : `/v1/cylinders?query=${encodeURIComponent(query)}`);
   cylinder: FieldPort['cylinder'] = (id) => read(`/v1/cylinders/${encodeURIComponent(id)}`);
+  cylinderUse: FieldPort['cylinderUse'] = (id, { act, circuitId }) =>
+    read(`/v1/cylinders/${encodeURIComponent(id)}/use?act=${act}&circuitId=${encodeURIComponent(circuitId)}`);
 
   room: FieldPort['room'] = (cylinder, refrigerant) =>
     read('/v1/sums/cylinder-room', roomQuestion(cylinder, refrigerant));

@@ -7,6 +7,7 @@ import type {
   CommandBody,
   CommandName,
   CylinderListView,
+  CylinderUseAdvice,
   CylinderView,
   EvacuationAdvice,
   EvacuationQuery,
@@ -59,6 +60,8 @@ export interface FieldPort {
   /** Cylinders whose serial or label fits what was typed; the first page of all for nothing typed. */
   cylinders(query: string): Promise<Read<CylinderListView>>;
   cylinder(id: string): Promise<Read<CylinderView>>;
+  /** What stops an act with a cylinder on a circuit, and what to mind, asked before it. */
+  cylinderUse(id: string, asked: { act: 'charge' | 'recovery'; circuitId: string }): Promise<Read<CylinderUseAdvice>>;
   /** How much of a gas an empty cylinder may take: its own page cannot know which gas it will be. */
   room(cylinder: CylinderView, refrigerant: string): Promise<Read<CylinderRoom>>;
   /** Keeps the command on this device first, then sends it; the promise waits for the answer while there is a signal. */

@@ -13,12 +13,10 @@ const NAMED = 0.12;
 
 /** What a whole is made of: one bar, the largest part darkest. */
 export function ShareBar({ parts, label }: ShareBarProps) {
-  let from = 0;
-  const placed = parts.map((part) => {
-    const start = from;
-    from += part.share;
-    return { ...part, start };
-  });
+  const placed = parts.map((part, i) => ({
+    ...part,
+    start: parts.slice(0, i).reduce((sum, { share }) => sum + share, 0),
+  }));
   return (
     <svg className={pic['picture']} height="34" role="img" aria-label={label}>
       {placed.map(({ text, share, start }, i) => (

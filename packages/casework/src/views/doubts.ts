@@ -61,26 +61,22 @@ async function withSources({ tx, tenantId }: Viewer, rows: readonly Row[]): Prom
 const instantOf = (fact: { happenedAt: Date | null; recordedAt: Date }): string =>
   toInstant(fact.happenedAt ?? fact.recordedAt);
 
+type Subject = Pick<Step, 'subjectKind' | 'subjectId' | 'title' | 'unitId' | 'circuitLetter'>;
+/** What an account belongs to; gas in doubt is in a cylinder or a circuit, never outside. */
+function subjectOf({ cylinder, circuit }: Row['account']): Subject {
+  if (circuit) {
+    const { id, letter, unit } = circuit;
+    const title = `${unit.tag}-${letter}`;
+    return { subjectKind: 'circuit', subjectId: id, title, unitId: unit.id, circuitLetter: letter };
+  }
+  const title = cylinder?.label ?? cylinder?.serial ?? '';
+  return { subjectKind: 'cylinder', subjectId: cylinder?.id ?? '', title, unitId: null, circuitLetter: null };
+}
+
 function stepOf(row: Row): Step {
   const fact = row.viaFact ?? row.fromFact;
-  const { cylinder, circuit } = row.account;
-  const subject = cylinder
-    ? {
-        subjectKind: 'cylinder' as const,
-        subjectId: cylinder.id,
-        title: cylinder.label ?? cylinder.serial,
-        unitId: null,
-        circuitLetter: null,
-      }
-    : {
-        subjectKind: 'circuit' as const,
-        subjectId: circuit?.id ?? '',
-        title: `${circuit?.unit.tag ?? ''}-${circuit?.letter ?? ''}`,
-        unitId: circuit?.unit.id ?? null,
-        circuitLetter: circuit?.letter ?? null,
-      };
   const factTitle = wordOf(FACT_WORDS, fact.kind);
-  return { ...subject, factId: fact.id, factTitle, at: instantOf(fact), visitId: fact.visitId };
+  return { ...subjectOf(row.account), factId: fact.id, factTitle, at: instantOf(fact), visitId: fact.visitId };
 }
 
 function pathOf(row: Row, known: ReadonlyMap<string, Row>): Step[] {

@@ -1,10 +1,10 @@
 'use client';
-import type { CylinderListView, CylinderView } from '@ullage/contracts';
+import type { CylinderListView } from '@ullage/contracts';
 import { useState } from 'react';
 import { hasDraft } from '../use-form.ts';
 import { useVisit } from '../visit-context.tsx';
 import type { Bound } from './bind.ts';
-import { type CylinderUse, CylinderCard } from './cylinder-card.tsx';
+import { type CylinderUse, CylinderCard, type KnownCylinder } from './cylinder-card.tsx';
 import { Line } from './fields.tsx';
 import { NewCylinder } from './new-cylinder.tsx';
 import css from './step.module.css';
@@ -39,7 +39,7 @@ function verdictOn(items: readonly Head[], text: string): Found | { readonly is:
 export interface CylinderFieldProps extends Bound<ChosenCylinder> {
   readonly label: string;
   readonly use: CylinderUse;
-  readonly onKnown: (cylinder: CylinderView | undefined) => void;
+  readonly onKnown: (known: KnownCylinder | undefined) => void;
 }
 
 /** Looks a typed or scanned serial up. */

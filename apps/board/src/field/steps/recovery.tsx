@@ -1,13 +1,16 @@
 'use client';
-import type { CommandBody, CylinderView } from '@ullage/contracts';
+import type { CommandBody } from '@ullage/contracts';
 import { useState } from 'react';
+import type { Check } from '../check.ts';
 import { bind } from '../parts/bind.ts';
 import { ColdBurn, Cylinder, Flammable, Rules } from '../parts/cautions.tsx';
 import { useCorrection } from '../parts/correct.tsx';
+import type { KnownCylinder } from '../parts/cylinder-card.tsx';
 import { CylinderField, NO_CYLINDER } from '../parts/cylinder-field.tsx';
 import { EvacuationCard } from '../parts/evacuation-card.tsx';
 import { Figure, Keys, Line, LOW_PRESSURE_KEYS, MASS_KEYS, MINUTE_KEYS, Pick } from '../parts/fields.tsx';
 import { RecoverySum } from '../parts/recovery-sum.tsx';
+import { doubtsSaid, Happened, isHeldUp, NO_TICKS, SaidDoubts } from '../parts/gas-doubts.tsx';
 import { StepScreen } from '../parts/step-screen.tsx';
 import { isBelowSite, netOf } from '../sums.ts';
 import { type Form, useForm } from '../use-form.ts';
@@ -41,10 +44,27 @@ const blank = (mass: string, pressure: string, openLeak: boolean) => ({
   stop: { text: '', unit: pressure },
   minutesBelow: { text: '', unit: 'min' },
   whyLower: '',
+  doubts: NO_TICKS,
+  happened: NO_TICKS,
 });
 type RecoveryValues = ReturnType<typeof blank>;
 
-function useRecovery() {
+/** What the work opens and takes off, as far as somebody said. */
+function workOf(values: RecoveryValues, check: Check): CommandBody<'record-recovery'>['work'] {
+  const removes = check.optionalChoice(
+    REMOVED.map(({ value }) => value),
+    values.removes,
+  );
+  const openingSquareInches = check.optionalNumber('work.openingSquareInches', 'Opening', values.squareInches.text);
+  const openMinutes = check.optionalNumber('work.openMinutes', 'Open for', values.openMinutes.text);
+  return {
+    ...(removes !== undefined && { removes }),
+    ...(openingSquareInches !== undefined && { openingSquareInches }),
+    ...(openMinutes !== undefined && { openMinutes }),
+  };
+}
+
+function useRecovery(known: KnownCylinder | undefined) {
   const { view, glance } = useVisit();
   const { mass, pressure } = useUnits();
   const isOpen = view.leakPoints.some((point) => point.circuitId === glance.circuitId && point.state === 'open');
@@ -55,6 +75,8 @@ function useRecovery() {
     initial: blank(mass, pressure === 'psig' ? 'psig' : 'kpa', isOpen),
     build: (values, check) => {
       if (values.cylinder.id === '') check.fault('cylinderId', 'Cylinder: find it by its serial, or register it here.');
+      if (isHeldUp(known, values.happened))
+        check.fault('happened', 'Stopped: take another cylinder, or say that it is filled already.');
       const net = netOf(values.before, values.after, 'cylinder');
       if (net.is === 'backwards')
         check.fault('after', 'Gross after: a cylinder that took gas in weighs more than before.');
@@ -62,12 +84,6 @@ function useRecovery() {
       const minutes = below
         ? check.number('minutesBelowSite', 'Minutes below site pressure', values.minutesBelow.text)
         : undefined;
-      const removes = check.optionalChoice(
-        REMOVED.map(({ value }) => value),
-        values.removes,
-      );
-      const openingSquareInches = check.optionalNumber('work.openingSquareInches', 'Opening', values.squareInches.text);
-      const openMinutes = check.optionalNumber('work.openMinutes', 'Open for', values.openMinutes.text);
       const [partText, whyLower] = [check.optionalText(values.partText), check.optionalText(values.whyLower)];
       return {
         body: {
@@ -75,11 +91,7 @@ function useRecovery() {
           circuitId: glance.circuitId,
           part: check.choice('part', ['whole', 'isolated'], { label: 'Part', value: values.part }),
           ...(partText !== undefined && { partText }),
-          work: {
-            ...(removes !== undefined && { removes }),
-            ...(openingSquareInches !== undefined && { openingSquareInches }),
-            ...(openMinutes !== undefined && { openMinutes }),
-          },
+          work: workOf(values, check),
           cylinderId: values.cylinder.id,
           cylinderEvacuated:
             check.choice('cylinderEvacuated', ['yes', 'no'], {
@@ -92,6 +104,7 @@ function useRecovery() {
           openLeak: values.openLeak === 'yes',
           ...(minutes !== undefined && { minutesBelowSite: minutes }),
           ...(below && whyLower !== undefined && { whyLower }),
+          ...doubtsSaid(values.doubts),
         },
         said: `${net.is === 'net' ? net.text : 'Gas'} into ${values.cylinder.text}`,
       };
@@ -159,9 +172,9 @@ function StoppedAt({ form }: FieldsProps) {
 
 export function RecoveryStep() {
   const { glance } = useVisit();
-  const form = useRecovery();
+  const [known, setKnown] = useState<KnownCylinder>();
+  const form = useRecovery(known);
   const correction = useCorrection();
-  const [cylinder, setCylinder] = useState<CylinderView>();
   return (
     <StepScreen
       step="recovery"
@@ -185,8 +198,9 @@ export function RecoveryStep() {
         {...bind(form, 'cylinder', 'cylinderId')}
         label="Into cylinder"
         use="recovery"
-        onKnown={setCylinder}
+        onKnown={setKnown}
       />
+      <Happened {...bind(form, 'happened')} known={known} text="It is filled already" />
       <Keys
         {...bind(form, 'evacuated', 'cylinderEvacuated')}
         label="The cylinder was evacuated before its first fill"
@@ -197,9 +211,10 @@ export function RecoveryStep() {
       <RecoverySum
         before={form.values.before}
         after={form.values.after}
-        grossLimitKg={cylinder?.grossLimitKg ?? null}
+        grossLimitKg={known?.view.grossLimitKg ?? null}
       />
       <StoppedAt form={form} />
+      <SaidDoubts {...bind(form, 'doubts')} />
     </StepScreen>
   );
 }

@@ -21,6 +21,13 @@ const ACTIONS: readonly Action[] = [
     not: emptied,
     Dialog: dynamic(() => import('./actions/air-check-dialog.tsx').then((part) => part.AirCheckDialog)),
   },
+  {
+    id: 'transfer',
+    text: 'Transfer',
+    note: 'Move its gas into another cylinder',
+    not: emptied,
+    Dialog: dynamic(() => import('./actions/transfer-dialog.tsx').then((part) => part.TransferDialog)),
+  },
 ];
 
 /** The menu of a cylinder's page, with the form of what was chosen. */

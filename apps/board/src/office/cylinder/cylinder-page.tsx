@@ -31,6 +31,35 @@ function gasOwners({ contents }: CylinderView): string {
   return `${states.join(' and ')}, owned by ${owners.join(' and ')}`;
 }
 
+function Stamps({ view, unit }: { view: CylinderView; unit: MassUnit }) {
+  const { cylinder } = view;
+  return (
+    <>
+      {cylinder.label !== null && (
+        <li>
+          serial <span className="id">{cylinder.serial}</span>
+        </li>
+      )}
+      <li>
+        {cylinder.specification}, water capacity {aboutWords(view.waterCapacityKg * 1000, unit)}, tare{' '}
+        {massWords(view.tare)}
+        {view.servicePressurePsig !== null && <>, service pressure {view.servicePressurePsig} psig</>}
+      </li>
+      <li>
+        {view.requalifyBy === null ? (
+          'next test not known'
+        ) : (
+          <>
+            retest by <b>{monthWords(view.requalifyBy)}</b>
+          </>
+        )}
+        {view.testedMonth !== null && <>, tested {monthWords(view.testedMonth)}</>}
+      </li>
+      <li>cylinder of {cylinder.owner ?? 'this firm'}</li>
+    </>
+  );
+}
+
 function Head({ view, unit, children }: { view: CylinderView; unit: MassUnit; children: ReactNode }) {
   const { cylinder } = view;
   return (
@@ -55,27 +84,7 @@ function Head({ view, unit, children }: { view: CylinderView; unit: MassUnit; ch
           )}
           {cylinder.netGrams === 0 && cylinder.refrigerant !== null && <>, for {cylinder.refrigerant}</>}
         </li>
-        {cylinder.label !== null && (
-          <li>
-            serial <span className="id">{cylinder.serial}</span>
-          </li>
-        )}
-        <li>
-          {cylinder.specification}, water capacity {aboutWords(view.waterCapacityKg * 1000, unit)}, tare{' '}
-          {massWords(view.tare)}
-          {view.servicePressurePsig !== null && <>, service pressure {view.servicePressurePsig} psig</>}
-        </li>
-        <li>
-          {view.requalifyBy === null ? (
-            'next test not known'
-          ) : (
-            <>
-              retest by <b>{monthWords(view.requalifyBy)}</b>
-            </>
-          )}
-          {view.testedMonth !== null && <>, tested {monthWords(view.testedMonth)}</>}
-        </li>
-        <li>cylinder of {cylinder.owner ?? 'this firm'}</li>
+        <Stamps view={view} unit={unit} />
       </ul>
     </header>
   );

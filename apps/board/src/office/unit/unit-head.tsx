@@ -1,8 +1,9 @@
 import type { CircuitView, UnitView } from '@ullage/contracts';
 import Link from 'next/link';
 import { State } from '../../ui/state.tsx';
+import { DoubtPath } from '../doubt-card.tsx';
 import { dutyLeft } from '../duty-left.ts';
-import { statementPath, unitPath, visitPath } from '../link-to.ts';
+import { statementPath, unitPath } from '../link-to.ts';
 import { gramsWords, massWords } from '../masses.ts';
 import { dayWords } from '../when.ts';
 import { KnownMenu } from './known/known-menu.tsx';
@@ -43,18 +44,25 @@ function Circuits({ unit, shown }: { unit: UnitView; shown: CircuitView }) {
   );
 }
 
-function Doubts({ circuit }: { circuit: CircuitView }) {
-  return circuit.doubts.map((doubt) => (
-    <p key={doubt.id}>
-      <State mark="unsure">Its gas is in doubt</State>: {doubt.text}
-      {doubt.visitId !== null && (
-        <>
-          {' '}
-          (<Link href={visitPath(doubt.visitId)}>visit</Link>)
-        </>
+/** That its gas is mixed or in doubt, and by which way the doubt came. */
+function Doubts({ circuit, zone }: { circuit: CircuitView; zone: string }) {
+  return (
+    <>
+      {circuit.mixed && (
+        <p>
+          <State mark="refused">Mixed gas</State>: more than 0.5 % by mass of another gas is in it, by the books.
+        </p>
       )}
-    </p>
-  ));
+      {circuit.doubts.map((doubt) => (
+        <div key={doubt.id}>
+          <p>
+            <State mark={doubt.confirmed ? 'over' : 'unsure'}>Its gas is in doubt</State>: {doubt.text}
+          </p>
+          <DoubtPath path={doubt.path} zone={zone} />
+        </div>
+      ))}
+    </>
+  );
 }
 
 export interface UnitHeadProps {
@@ -110,7 +118,7 @@ export function UnitHead({ unit, circuit, today, mayPutRight }: UnitHeadProps) {
         )}
         {site.accessNotes !== null && <li>access: {site.accessNotes}</li>}
       </ul>
-      <Doubts circuit={circuit} />
+      <Doubts circuit={circuit} zone={site.timeZone} />
     </header>
   );
 }

@@ -9,7 +9,7 @@ import { EditDialog } from '../../unit/known/edit-dialog.tsx';
 import { AirCheckAnswer } from '../air-check-answer.tsx';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { AirCheckFields } from './air-check-fields.tsx';
-import { airCheckBody, airCheckField, airCheckForm } from './air-check-form.ts';
+import { airCheckBody, airCheckField, airCheckForm, airCheckGaps } from './air-check-form.ts';
 
 /** An air check of a cylinder: the readings, and what they say once they are kept. */
 export function AirCheckDialog({ view, unit, zone, refrigerants, onClose }: ActionProps) {
@@ -47,6 +47,7 @@ export function AirCheckDialog({ view, unit, zone, refrigerants, onClose }: Acti
       command="record-air-check"
       body={() => airCheckBody(id, form)}
       fieldOf={airCheckField}
+      gaps={() => airCheckGaps(form)}
       done="The air check is saved."
       saveText="Save the check"
       onSaved={show}

@@ -3,6 +3,7 @@ import type { CommandBody, CylinderView, Pressure, Temperature } from '@ullage/c
 import { KPA_PER_PSI, type MassUnit } from '@ullage/units';
 import { massFromText } from '../../../lib/mass-text.ts';
 import { elevationM } from '../../../screens/call/call-form.ts';
+import type { FieldProblem } from '../../../lib/problem.ts';
 import type { MassQuantity } from '../../../ui/mass-field.tsx';
 import type { Quantity } from '../../../ui/number-field.tsx';
 import { finder } from '../../unit/known/edits.ts';
@@ -82,6 +83,10 @@ export function airCheckBody(cylinderId: string, form: AirCheckForm): CommandBod
     ...(form.note.trim() !== '' && { note: form.note.trim() }),
   };
 }
+
+/** Whether there is liquid is never taken for granted. */
+export const airCheckGaps = ({ liquid }: AirCheckForm): FieldProblem[] =>
+  liquid === '' ? [{ pointer: '/liquidPresent', detail: 'Liquid in it: say yes or no.' }] : [];
 
 export const airCheckField = finder([
   [/^refrigerant/, 'air-refrigerant', 'Gas'],

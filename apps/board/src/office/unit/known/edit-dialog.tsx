@@ -3,6 +3,7 @@ import type { CommandName } from '@ullage/contracts';
 import { useRouter } from 'next/navigation';
 import type { ReactNode } from 'react';
 import { newKey } from '../../../lib/client.ts';
+import type { FieldProblem } from '../../../lib/problem.ts';
 import { useAct } from '../../../screens/people/use-act.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Dialog } from '../../../ui/dialog.tsx';
@@ -18,6 +19,8 @@ export interface EditDialogProps {
   /** The command's body, made when it is sent. */
   readonly body: () => unknown;
   readonly fieldOf: FieldOf;
+  /** What has to be said first, told without asking the API. */
+  readonly gaps?: () => readonly FieldProblem[];
   readonly done: string;
   /** What the main button says; "Save" unless said. */
   readonly saveText?: string;
@@ -30,10 +33,12 @@ export interface EditDialogProps {
 
 /** One command behind one form: what stands is filled in, what is refused is told at its field. */
 export function EditDialog(props: EditDialogProps) {
-  const { title, command, body, fieldOf, done, saveText = 'Save', wide = false, onSaved, onClose, children } = props;
-  const { busy, problem, act } = useAct();
+  const { title, command, body, fieldOf, gaps, done, onSaved, onClose, children } = props;
+  const { busy, problem, act, refuse } = useAct();
   const router = useRouter();
   async function save(): Promise<void> {
+    const open = gaps?.() ?? [];
+    if (open.length > 0) return refuse(open);
     const key = newKey();
     const saved = await act(`/v1/commands/${command}`, { body: { body: body() }, key });
     if (saved === undefined) return;
@@ -46,12 +51,12 @@ export function EditDialog(props: EditDialogProps) {
     <Dialog
       open
       title={title}
-      wide={wide}
+      wide={props.wide ?? false}
       onClose={onClose}
       actions={
         <>
           <Button kind="main" busy={busy} onClick={() => void save()}>
-            {saveText}
+            {props.saveText ?? 'Save'}
           </Button>
           <Button onClick={onClose}>Leave it</Button>
         </>
