@@ -22,6 +22,8 @@ export function AirBar({ excessKpa, sigmaKpa, limitKpa, purityKpa, tone, label }
   const end = ticks.at(-1) ?? 1;
   const share = (kpa: number): number => MARGIN + ((kpa - start) / (end - start)) * (1 - 2 * MARGIN);
   const at = (kpa: number): string => pct(share(kpa));
+  // The name stands on the side that has room for it.
+  const isRight = share(limitKpa) > 0.4;
   return (
     <svg className={pic['picture']} height="94" role="img" aria-label={label}>
       <rect className={pic['wash']} x="0" width={at(limitKpa)} y="30" height="32" />
@@ -39,7 +41,12 @@ export function AirBar({ excessKpa, sigmaKpa, limitKpa, purityKpa, tone, label }
         purity limit, {purityKpa.toFixed(0)}
       </text>
       <line className={pic['now']} x1={at(limitKpa)} x2={at(limitKpa)} y1="27" y2="66" />
-      <text className={cx(pic['bold'], pic['end'], pic['halo'])} x={at(limitKpa)} dx="4" y="24">
+      <text
+        className={cx(pic['bold'], isRight && pic['end'], pic['halo'])}
+        x={at(limitKpa)}
+        dx={isRight ? 4 : -4}
+        y="24"
+      >
         shop limit, {limitKpa.toFixed(0)}
       </text>
       <line className={pic['hair2']} x1="0" x2="100%" y1="70.5" y2="70.5" />
