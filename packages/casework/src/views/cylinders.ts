@@ -8,6 +8,7 @@ import type { CylinderStamps } from '../gas/contents.ts';
 import { fitnessOf, gasOf } from '../gas/fitness.ts';
 import { notFound } from '../pipeline/case.ts';
 import { airChecksOf } from './air-checks.ts';
+import { cylinderInstruments } from './cylinder-instruments.ts';
 import { customerNames } from './customers.ts';
 import { doubtsOf } from './doubts.ts';
 import { filledOn } from './filled-on.ts';
@@ -81,6 +82,7 @@ export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<
     doubts: open,
     clearedDoubts: cleared,
     airChecks: await airChecksOf(viewer, cylinderId),
+    instruments: await cylinderInstruments(viewer),
     accountId: account,
     movements: [...lines],
     moreMovements: more,

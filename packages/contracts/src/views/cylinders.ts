@@ -112,6 +112,12 @@ export const AirCheckView = z
   .meta({ id: 'AirCheck' });
 export type AirCheckView = z.infer<typeof AirCheckView>;
 
+const CylinderInstrument = z.object({
+  id: z.string(),
+  kind: z.enum(['gauge', 'thermometer', 'scale']),
+  tag: z.string(),
+  repeatability: z.object({ value: z.number(), unit: z.string() }).nullable(),
+});
 export const FitnessView = z
   .object({ use: Fit, fit: z.boolean(), reasons: z.array(Reason) })
   .meta({ id: 'Fitness', description: 'What a cylinder is fit for, or not, with the reasons.' });
@@ -140,6 +146,7 @@ export const CylinderView = z
     doubts: z.array(DoubtView).meta({ description: 'Open ones; what an air check cleared is among the checks.' }),
     clearedDoubts: z.array(DoubtView.extend({ clearedByFactId: z.string(), clearedAt: z.string() })),
     airChecks: z.array(AirCheckView).meta({ description: 'Newest first.' }),
+    instruments: z.array(CylinderInstrument).meta({ description: 'In use: what a cylinder is read and weighed with.' }),
     accountId: z.string(),
     movements: z.array(StatementLine).meta({ description: 'The latest, oldest first; the rest is in the statement.' }),
     moreMovements: z.boolean(),

@@ -58,6 +58,7 @@ export function AirCheckDialog({ view, unit, zone, refrigerants, onClose }: Acti
           <AirCaution />
           <AirCheckFields
             {...{ form, errors, refrigerants }}
+            instruments={view.instruments}
             set={(change) => setForm((old) => ({ ...old, ...change }))}
           />
         </>

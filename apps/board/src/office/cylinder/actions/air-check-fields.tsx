@@ -5,6 +5,7 @@ import { RadioCards } from '../../../ui/radio-cards.tsx';
 import { Select } from '../../../ui/select.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
 import known from '../../unit/known/known.module.css';
+import type { ActionProps } from './action-props.ts';
 import type { AirCheckForm } from './air-check-form.ts';
 
 const PRESSURES = [
@@ -19,8 +20,9 @@ const TEMPERATURES = [
   { id: 'C', text: '°C' },
   { id: 'K', text: 'K' },
 ] as const;
-const SIGMA_HINT = 'One standard deviation of the reading. Left empty:';
+const SIGMA_HINT = 'One standard deviation. Left empty: as the instrument is known, else';
 
+type Instruments = ActionProps['view']['instruments'];
 interface FieldsProps {
   readonly form: AirCheckForm;
   readonly set: (change: Partial<AirCheckForm>) => void;
@@ -29,7 +31,8 @@ interface FieldsProps {
 const at = (errors: FieldsProps['errors'], name: string) => ({ id: `air-${name}`, error: errors[`air-${name}`] });
 
 /** What is read, in the order of the work. */
-export function AirCheckFields({ form, set, errors, refrigerants }: FieldsProps & { refrigerants: readonly string[] }) {
+export function AirCheckFields(props: FieldsProps & Pick<ActionProps, 'refrigerants'> & { instruments: Instruments }) {
+  const { form, set, errors, refrigerants, instruments } = props;
   return (
     <>
       <div className={known['pair']}>
@@ -63,6 +66,7 @@ export function AirCheckFields({ form, set, errors, refrigerants }: FieldsProps 
       />
       <Readings {...{ form, set, errors }} />
       <Place {...{ form, set, errors }} />
+      <Tools {...{ form, set, errors, instruments }} />
       <div className={known['pair']}>
         <MassField
           {...at(errors, 'gross')}
@@ -81,6 +85,38 @@ export function AirCheckFields({ form, set, errors, refrigerants }: FieldsProps 
         />
       </div>
     </>
+  );
+}
+
+const TOOLS = [
+  { kind: 'gauge', key: 'gaugeId', label: 'Gauge' },
+  { kind: 'thermometer', key: 'thermometerId', label: 'Thermometer' },
+  { kind: 'scale', key: 'scaleId', label: 'Scale' },
+] as const;
+
+/** Registered instruments; a kind of which the firm has none is not asked for. */
+function Tools({ form, set, errors, instruments }: FieldsProps & { instruments: Instruments }) {
+  const kinds = TOOLS.map((tool) => ({ ...tool, items: instruments.filter(({ kind }) => kind === tool.kind) }));
+  const some = kinds.filter(({ items }) => items.length > 0);
+  if (some.length === 0) return null;
+  return (
+    <div className={known['pair']}>
+      {some.map(({ kind, key, label, items }) => (
+        <Select
+          key={kind}
+          {...at(errors, kind)}
+          label={label}
+          optional
+          ask="Not registered"
+          value={form[key]}
+          onChange={({ target }) => set({ [key]: target.value })}
+          options={items.map(({ id, tag, repeatability }) => ({
+            value: id,
+            text: repeatability === null ? tag : `${tag}, ± ${repeatability.value} ${repeatability.unit}`,
+          }))}
+        />
+      ))}
+    </div>
   );
 }
 

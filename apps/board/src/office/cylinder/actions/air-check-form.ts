@@ -21,6 +21,10 @@ export interface AirCheckForm {
   readonly elevation: Quantity<'ft' | 'm'>;
   readonly barometer: Quantity<'kpa' | 'psia'>;
   readonly gross: MassQuantity;
+  /** Instruments by id; empty for one that is not registered. */
+  readonly gaugeId: string;
+  readonly thermometerId: string;
+  readonly scaleId: string;
   readonly note: string;
 }
 export const airCheckForm = ({ cylinder }: CylinderView, unit: MassUnit): AirCheckForm => ({
@@ -35,6 +39,9 @@ export const airCheckForm = ({ cylinder }: CylinderView, unit: MassUnit): AirChe
   elevation: { text: '', unit: 'ft' },
   barometer: { text: '', unit: 'kpa' },
   gross: { text: '', unit },
+  gaugeId: '',
+  thermometerId: '',
+  scaleId: '',
   note: '',
 });
 
@@ -80,6 +87,9 @@ export function airCheckBody(cylinderId: string, form: AirCheckForm): CommandBod
     ...(form.gross.text.trim() !== '' && {
       gross: gross.ok ? gross.mass : { value: form.gross.text, unit: form.gross.unit },
     }),
+    ...(form.gaugeId !== '' && { gaugeId: form.gaugeId }),
+    ...(form.thermometerId !== '' && { thermometerId: form.thermometerId }),
+    ...(form.scaleId !== '' && { scaleId: form.scaleId }),
     ...(form.note.trim() !== '' && { note: form.note.trim() }),
   };
 }
@@ -99,5 +109,8 @@ export const airCheckField = finder([
   [/^barometer/, 'air-barometer', 'Barometer'],
   [/^elevationM/, 'air-elevation', 'Elevation'],
   [/^gross/, 'air-gross', 'Gross weight'],
+  [/^gaugeId/, 'air-gauge', 'Gauge'],
+  [/^thermometerId/, 'air-thermometer', 'Thermometer'],
+  [/^scaleId/, 'air-scale', 'Scale'],
   [/^note/, 'air-note', 'Note'],
 ]);

@@ -7,6 +7,7 @@ import { ComboBox } from '../../../ui/combo-box.tsx';
 import { FieldGroup } from '../../../ui/field.tsx';
 import { MassField } from '../../../ui/mass-field.tsx';
 import { RadioCards } from '../../../ui/radio-cards.tsx';
+import { Select } from '../../../ui/select.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
 import { EditDialog } from '../../unit/known/edit-dialog.tsx';
 import known from '../../unit/known/known.module.css';
@@ -63,7 +64,7 @@ export function TransferDialog({ view, unit, onClose }: ActionProps) {
               { value: 'no', text: 'No', note: 'air was in it: what goes in is then in doubt' },
             ]}
           />
-          <Weights {...{ form, set, errors }} />
+          <Weights {...{ form, set, errors }} scales={view.instruments.filter(({ kind }) => kind === 'scale')} />
           <More {...{ form, set, errors }} />
         </>
       )}
@@ -128,7 +129,7 @@ const WEIGHTS = [
 ] as const;
 
 /** A difference between the two is booked to discrepancy and asked about. */
-function Weights({ form, set, errors }: PartProps) {
+function Weights({ form, set, errors, scales }: PartProps & { scales: ActionProps['view']['instruments'] }) {
   return (
     <div className={known['pair']}>
       {WEIGHTS.map(({ key, ...field }) => (
@@ -141,6 +142,18 @@ function Weights({ form, set, errors }: PartProps) {
           onChange={(value) => set({ [key]: value })}
         />
       ))}
+      {scales.length > 0 && (
+        <Select
+          id="transfer-scale"
+          label="Scale"
+          optional
+          ask="Not registered"
+          error={errors['transfer-scale']}
+          value={form.scaleId}
+          onChange={({ target }) => set({ scaleId: target.value })}
+          options={scales.map(({ id, tag }) => ({ value: id, text: tag }))}
+        />
+      )}
     </div>
   );
 }

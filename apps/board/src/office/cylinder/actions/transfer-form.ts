@@ -15,6 +15,8 @@ export interface TransferForm {
   readonly fromAfter: MassQuantity;
   readonly toBefore: MassQuantity;
   readonly toAfter: MassQuantity;
+  /** By id; empty for one that is not registered. */
+  readonly scaleId: string;
   readonly doubts: readonly string[];
   /** It was moved although something stops it. */
   readonly happened: boolean;
@@ -27,6 +29,7 @@ export const transferForm = (unit: MassUnit): TransferForm => ({
   fromAfter: { text: '', unit },
   toBefore: { text: '', unit },
   toAfter: { text: '', unit },
+  scaleId: '',
   doubts: [],
   happened: false,
   note: '',
@@ -65,6 +68,7 @@ export function transferBody(cylinderId: string, form: TransferForm): CommandBod
       ...weights(form.toBefore, form.toAfter),
       evacuated: form.evacuated === 'yes',
     },
+    ...(form.scaleId !== '' && { scaleId: form.scaleId }),
     ...(doubts.length > 0 && { doubts }),
     ...(form.note.trim() !== '' && { note: form.note.trim() }),
   };
@@ -87,6 +91,7 @@ export const transferField = finder([
   [/^from/, 'transfer-from-before', 'Gross before'],
   [/^to\/weights\/after/, 'transfer-to-after', 'Its gross after'],
   [/^to/, 'transfer-to-before', 'Its gross before'],
+  [/^scaleId/, 'transfer-scale', 'Scale'],
   [/^doubts/, 'transfer-doubts', 'Doubts'],
   [/^happened/, 'transfer-happened', 'Stopped'],
   [/^note/, 'transfer-note', 'Note'],

@@ -1,0 +1,22 @@
+import type { CylinderView } from '@ullage/contracts';
+import type { Viewer } from './viewer.ts';
+
+type Instrument = CylinderView['instruments'][number];
+const KINDS: readonly Instrument['kind'][] = ['gauge', 'thermometer', 'scale'];
+
+/** What a cylinder is read and weighed with, by tag; what was retired is left out. */
+export async function cylinderInstruments({ tx, tenantId }: Viewer): Promise<Instrument[]> {
+  const rows = await tx.instrument.findMany({
+    where: { tenantId, retiredAt: null, kind: { in: [...KINDS] } },
+    orderBy: { tag: 'asc' },
+  });
+  return rows.map(({ id, kind, tag, repeatability, repeatabilityUnit }) => ({
+    id,
+    kind: kind as Instrument['kind'],
+    tag,
+    repeatability:
+      repeatability === null || repeatabilityUnit === null
+        ? null
+        : { value: Number(repeatability), unit: repeatabilityUnit },
+  }));
+}
