@@ -145,11 +145,9 @@ test('what is missing is told at its field, and the form is clean for axe and na
 
 test('its gas is moved into another cylinder: asked before, booked after', async () => {
   const dialog = await choose(desk, 'Transfer');
-  const into = dialog.getByRole('combobox', { name: 'Into cylinder' });
-  await typeAt(desk, into, 'R-2');
-  await expect(desk.getByRole('option', { name: /R-2/ })).toBeVisible();
-  await desk.keyboard.press('ArrowDown');
-  await desk.keyboard.press('Enter');
+  await typeAt(desk, dialog.getByLabel('Find the receiving cylinder'), 'R-2');
+  await expect(dialog.getByRole('radio')).toHaveCount(3); // the cylinder, and whether it was evacuated
+  await pressAt(desk, dialog.getByRole('radio', { name: /^R-2/ }), 'Space');
   const advice = dialog.getByRole('status', { name: 'Before the transfer' });
   await expect(advice).toContainText('Nothing stops it');
   await expect(advice).toContainText('lb of room');

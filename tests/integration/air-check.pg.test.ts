@@ -50,6 +50,14 @@ describe('90.0 psig of R-134a at 75 °F at sea level', () => {
     expect(kept.airGrams).toBeCloseTo(11.6, 1);
     expect(kept.purityText).toMatch(/not certifiable by a gauge/);
     expect(kept.reasons.length).toBeGreaterThan(3);
+    // 1.5 % of the vapour: 643.6 kPa * 0.015 / 0.985 above saturation.
+    expect(kept.purityKpa).toBeCloseTo(9.8, 1);
+    expect(kept.airPercentSigma).toBeCloseTo(0.3, 1);
+    expect(kept.readings).toMatchObject({
+      ...{ restedHours: 24, liquidPresent: true, temperatureSigmaK: 0.1, pressureSigmaKpa: 1 },
+      ...{ temperature: { value: '75', unit: 'F' }, pressure: { value: '90.0', unit: 'psig' } },
+      ...{ barometerKpa: 101.325, barometerFrom: 'elevation' },
+    });
     expect(view.cylinder).toMatchObject({ doubtText: 'air over limit', fit: ['return'] });
     expect(view.doubts[0]?.lowGrams).toBeCloseTo(11.6, 1);
   });
@@ -74,7 +82,12 @@ describe('90.0 psig of R-134a at 75 °F at sea level', () => {
     await register(gaugeId, 'gauge', { value: 0.15, unit: 'psi' }); // 1.0 kPa
     await register(thermometerId, 'thermometer', { value: 0.2, unit: 'F' }); // 0.11 K
     await register(coarse, 'gauge', { value: 2, unit: 'psi' }); // 13.8 kPa
-    expect((await check({ gaugeId, thermometerId })).codes[0]).toBe('air-over-shop-limit');
+    const known = await check({ gaugeId, thermometerId });
+    expect(known.codes[0]).toBe('air-over-shop-limit');
+    expect(known.view.instruments.filter(({ id }) => id === gaugeId || id === thermometerId)).toMatchObject([
+      { kind: 'gauge', repeatability: { value: 0.15, unit: 'psi' } },
+      { kind: 'thermometer', repeatability: { value: 0.2, unit: 'F' } },
+    ]);
     expect((await check({ gaugeId: coarse, thermometerId })).codes[0]).toBe('air-cannot-tell');
     // What was said of this reading goes before what is known of the instrument.
     expect((await check({ gaugeId: coarse, thermometerId, pressureSigmaKpa: 1 })).codes[0]).toBe('air-over-shop-limit');

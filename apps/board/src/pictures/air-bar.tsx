@@ -35,7 +35,7 @@ export function AirBar({ excessKpa, sigmaKpa, limitKpa, purityKpa, tone, label }
         y="40"
         height="12"
       />
-      <circle className={pic['fillInk']} cx={at(excessKpa)} cy="46" r="5" />
+      <circle className={pic['fillInk']} cx={at(excessKpa)} cy="46" r="4" />
       <line className={pic['ink']} strokeDasharray="3 2" x1={at(purityKpa)} x2={at(purityKpa)} y1="14" y2="66" />
       <text className={cx(pic['small'], pic['text2'])} x={at(purityKpa)} y="10">
         purity limit, {purityKpa.toFixed(0)}

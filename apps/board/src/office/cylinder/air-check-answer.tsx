@@ -33,7 +33,7 @@ const VERDICTS: Readonly<
 export function AirCheckAnswer({ check, zone }: { check: AirCheckView; zone: string }) {
   const { mark, word, tone, next } = VERDICTS[check.verdict];
   const { excessKpa, excessSigmaKpa, limitKpa, purityKpa, readings } = check;
-  const bar = `${excessKpa.toFixed(0)} kPa, two sigma ${(2 * excessSigmaKpa).toFixed(0)} kPa`;
+  const bar = `${excessKpa.toFixed(0).replace('-', '−')} kPa, two sigma ${(2 * excessSigmaKpa).toFixed(0)} kPa`;
   return (
     <>
       <p className={css['claim']} role="status">

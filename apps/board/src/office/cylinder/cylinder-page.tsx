@@ -22,13 +22,24 @@ import { KIND_WORDS, limitWords, percentWords, sharesWords } from './words.ts';
 
 const unitOf = (text: string): MassUnit => MASS_UNITS.find((unit) => unit === text) ?? 'lb';
 
-/** State and owner of what is in it: one of each said at once, several counted. */
-function gasOwners({ contents }: CylinderView): string {
-  const [states, owners] = [
-    [...new Set(contents.map(({ state }) => state.replaceAll('-', ' ')))],
-    [...new Set(contents.map(({ owner }) => owner ?? 'this firm'))],
-  ];
-  return `${states.join(' and ')}, owned by ${owners.join(' and ')}`;
+/** `R-448A, 31 lb net, recovered, owned by this firm`; of mixed gas the shares, and every state and owner. */
+function Inside({ view: { cylinder, contents, composition }, unit }: { view: CylinderView; unit: MassUnit }) {
+  const { netGrams, refrigerant, mixed } = cylinder;
+  if (netGrams === 0)
+    return (
+      <>
+        <b>empty</b>
+        {refrigerant !== null && <>, for {refrigerant}</>}
+      </>
+    );
+  const states = [...new Set(contents.map(({ state }) => state.replaceAll('-', ' ')))].join(', ');
+  const owners = [...new Set(contents.map(({ owner }) => owner ?? 'this firm'))].join(', ');
+  return (
+    <>
+      <b>{mixed ? sharesWords(composition) : refrigerant}</b>
+      {mixed && ' by mass'}, {aboutWords(netGrams, unit)} net, {states}, owned by {owners}
+    </>
+  );
 }
 
 function Stamps({ view, unit }: { view: CylinderView; unit: MassUnit }) {
@@ -76,13 +87,7 @@ function Head({ view, unit, children }: { view: CylinderView; unit: MassUnit; ch
       </div>
       <ul className={css['facts']}>
         <li>
-          <b>{cylinder.netGrams === 0 ? 'empty' : cylinder.refrigerant}</b>
-          {cylinder.netGrams > 0 && (
-            <>
-              , {aboutWords(cylinder.netGrams, unit)} net, {gasOwners(view)}
-            </>
-          )}
-          {cylinder.netGrams === 0 && cylinder.refrigerant !== null && <>, for {cylinder.refrigerant}</>}
+          <Inside view={view} unit={unit} />
         </li>
         <Stamps view={view} unit={unit} />
       </ul>

@@ -83,7 +83,7 @@ const columnsOf = ({ unit, zone }: Pick<CylinderTableProps, 'unit' | 'zone'>): C
   {
     id: 'fit',
     head: 'Fit for',
-    cell: ({ fit }) => (fit.includes('nothing') ? <State mark="refused">Nothing yet</State> : fitWords(fit)),
+    cell: ({ fit }) => (fit.includes('nothing') ? <State mark="refused">Nothing</State> : fitWords(fit)),
   },
   {
     id: 'doubt',

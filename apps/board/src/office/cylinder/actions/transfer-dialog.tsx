@@ -1,9 +1,10 @@
 'use client';
+import type { CylinderListView } from '@ullage/contracts';
+import type { MassUnit } from '@ullage/units';
 import { useState } from 'react';
 import { SAID_DOUBT_CHOICES } from '../../../lib/said-doubts.ts';
 import { Caution } from '../../../ui/caution.tsx';
 import { CheckRow } from '../../../ui/check-row.tsx';
-import { ComboBox } from '../../../ui/combo-box.tsx';
 import { FieldGroup } from '../../../ui/field.tsx';
 import { MassField } from '../../../ui/mass-field.tsx';
 import { RadioCards } from '../../../ui/radio-cards.tsx';
@@ -50,7 +51,11 @@ export function TransferDialog({ view, unit, onClose }: ActionProps) {
             warms. Purge the hoses, wear gloves and eye protection; some of these gases burn. Local codes and licensed
             practice rule.
           </Caution>
-          <Into {...{ id, unit, errors }} onChoose={(intoId) => set({ intoId, happened: false })} />
+          <Into
+            {...{ id, unit }}
+            error={errors['transfer-into']}
+            onChoose={(intoId) => set({ intoId, happened: false })}
+          />
           {advice && <TransferAdvice {...{ advice, unit, form, set }} error={errors['transfer-happened']} />}
           <RadioCards
             id="transfer-evacuated"
@@ -78,42 +83,62 @@ interface PartProps {
   readonly errors: Readonly<Record<string, string>>;
 }
 
-type IntoProps = Pick<ActionProps, 'unit'> & {
-  readonly id: string;
-  readonly errors: PartProps['errors'];
-  readonly onChoose: (id: string) => void;
+type Item = CylinderListView['items'][number];
+const insideWords = ({ netGrams, refrigerant, mixed }: Item, unit: MassUnit): string => {
+  if (netGrams === 0) return refrigerant === null ? 'empty' : `empty, for ${refrigerant}`;
+  return `${mixed ? 'mixed gas' : refrigerant}, ${aboutWords(netGrams, unit)}`;
 };
-/** The other cylinder, by what is stamped or painted on it. */
-function Into({ id, unit, errors, onChoose }: IntoProps) {
+/** As many as can be looked over; more is typed. */
+const SHOWN = 5;
+
+/** The other cylinder, by what is stamped or painted on it; one that was chosen stays while something else is looked for. */
+function Into({ id, unit, error, onChoose }: IntoProps) {
   const [query, setQuery] = useState('');
-  const [chosen, setChosen] = useState<string>();
-  const found = useCylinders(query === chosen ? '' : query) ?? [];
-  const choices = found
-    .filter((item) => item.id !== id)
-    .map((item) => ({
-      id: item.id,
-      text: item.label === null ? item.serial : `${item.label}, ${item.serial}`,
-      note: `${KIND_WORDS[item.kind]}, ${
-        item.netGrams === 0
-          ? `empty${item.refrigerant === null ? '' : `, for ${item.refrigerant}`}`
-          : `${item.mixed ? 'mixed gas' : item.refrigerant}, ${aboutWords(item.netGrams, unit)}`
-      }`,
-    }));
+  const [chosen, setChosen] = useState<Item>();
+  const found = useCylinders(query.trim());
+  const others = (found ?? []).filter((item) => item.id !== id && item.id !== chosen?.id).slice(0, SHOWN);
+  const shown = chosen ? [chosen, ...others] : others;
   return (
-    <ComboBox
-      id="transfer-into"
-      label="Into cylinder"
-      hint="Type its number or serial."
-      error={errors['transfer-into']}
-      choices={choices}
-      onChange={(key) => {
-        setChosen(choices.find((choice) => choice.id === key)?.text);
-        onChoose(key ?? '');
-      }}
-      onText={setQuery}
-      empty="No other cylinder is called that."
-    />
+    <>
+      <TextField
+        id="transfer-find"
+        type="search"
+        label="Find the receiving cylinder"
+        hint="By its number, serial or gas."
+        optional
+        autoComplete="off"
+        value={query}
+        onChange={({ target }) => setQuery(target.value)}
+      />
+      <RadioCards
+        id="transfer-into"
+        name="into"
+        label="Into cylinder"
+        error={error}
+        value={chosen?.id}
+        onChange={(intoId) => {
+          setChosen(shown.find((item) => item.id === intoId));
+          onChoose(intoId);
+        }}
+        choices={shown.map((item) => ({
+          value: item.id,
+          text: item.label === null ? item.serial : `${item.label}, ${item.serial}`,
+          note: `${KIND_WORDS[item.kind]}, ${insideWords(item, unit)}`,
+        }))}
+      />
+      {shown.length === 0 && (
+        <p className="quiet" role="status">
+          {found === undefined ? 'Looking for cylinders' : 'No other cylinder is called that.'}
+        </p>
+      )}
+    </>
   );
+}
+interface IntoProps {
+  readonly id: string;
+  readonly unit: MassUnit;
+  readonly error: string | undefined;
+  readonly onChoose: (id: string) => void;
 }
 
 const WEIGHTS = [
