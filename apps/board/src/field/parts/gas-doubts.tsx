@@ -15,13 +15,17 @@ export const SaidDoubts = (bound: Bound<readonly string[]>) => (
 /** What was said about the gas, as the command has it; nothing where nobody said anything. */
 export const doubtsSaid = (chosen: readonly string[]) => (chosen.length === 0 ? {} : { doubts: saidDoubts(chosen) });
 
-/** Something stands against the act, and nobody has said that it is done with this cylinder all the same. */
+/** What is only unknown about its stamps is said and holds nobody up; what the act itself must not do, does. */
+const isStopped = (known: KnownCylinder | undefined): known is KnownCylinder =>
+  known?.advice !== undefined && known.advice.stops.length > 0;
+
+/** Something stops the act, and nobody has said that it is done with this cylinder all the same. */
 export const isHeldUp = (known: KnownCylinder | undefined, happened: readonly string[]): boolean =>
-  known !== undefined && known.stops.length > 0 && !happened.includes(known.view.cylinder.id);
+  isStopped(known) && !happened.includes(known.view.cylinder.id);
 
 /** Where the act is stopped: what was done against it is recorded as it was, and somebody looks. */
 export function Happened({ known, text, ...bound }: Bound<readonly string[]> & HappenedProps) {
-  if (known === undefined || known.stops.length === 0) return null;
+  if (!isStopped(known)) return null;
   return (
     <Ticks
       {...bound}

@@ -29,14 +29,21 @@ const VERDICTS: Readonly<
   },
 };
 
+export interface AirCheckAnswerProps {
+  readonly check: AirCheckView;
+  readonly zone: string;
+  /** It has just come back: said to a screen reader by itself. */
+  readonly fresh?: boolean;
+}
+
 /** One air check: its verdict against the shop limit, what it rests on, and that it certifies nothing. */
-export function AirCheckAnswer({ check, zone }: { check: AirCheckView; zone: string }) {
+export function AirCheckAnswer({ check, zone, fresh = false }: AirCheckAnswerProps) {
   const { mark, word, tone, next } = VERDICTS[check.verdict];
   const { excessKpa, excessSigmaKpa, limitKpa, purityKpa, readings } = check;
   const bar = `${excessKpa.toFixed(0).replace('-', '−')} kPa, two sigma ${(2 * excessSigmaKpa).toFixed(0)} kPa`;
   return (
     <>
-      <p className={css['claim']} role="status">
+      <p className={css['claim']} role={fresh ? 'status' : undefined}>
         <State mark={mark}>{word}</State>: <b>{bar}</b> above saturation, limit {limitKpa.toFixed(0)} kPa.
       </p>
       <AirBar

@@ -36,7 +36,7 @@ export function AirCheckDialog({ view, unit, zone, refrigerants, onClose }: Acti
           </Button>
         }
       >
-        <AirCheckAnswer check={answer} zone={zone} />
+        <AirCheckAnswer check={answer} zone={zone} fresh />
         <AirCaution />
       </Dialog>
     );
