@@ -100,11 +100,11 @@ test('a technician who would charge from it is stopped before the act', async ()
   await page.getByLabel('From cylinder').fill('R-1');
   await page.getByLabel('From cylinder').press('Enter');
   const card = page.getByRole('region', { name: 'Cylinder S-R-1' });
-  await expect(card).toContainText('Do not charge from it.');
+  await expect(card).toContainText('Stop.');
   await expect(card).toContainText('marked air over limit');
   await expectAxeClean(page, 'a charge that is stopped');
-  await page.getByLabel('Gross before').fill('53');
-  await page.getByLabel('Gross after').fill('52');
+  await page.getByRole('textbox', { name: 'Gross before' }).fill('53');
+  await page.getByRole('textbox', { name: 'Gross after' }).fill('52');
   await page.getByRole('button', { name: 'Save this charge' }).click();
   await expect(page.getByRole('alert')).toContainText('Stopped: take another cylinder');
   await page.close();

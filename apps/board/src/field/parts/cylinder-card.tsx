@@ -2,7 +2,7 @@
 import type { CylinderUseAdvice, CylinderView } from '@ullage/contracts';
 import { parseDecimal, multiply, rational, ZERO } from '@ullage/units';
 import { useEffect, useState } from 'react';
-import { Shape } from '../../ui/state.tsx';
+import { Shape, State } from '../../ui/state.tsx';
 import type { FieldPort } from '../port.ts';
 import { massWords } from '../sums.ts';
 import { useUnits, useVisit } from '../visit-context.tsx';
@@ -96,14 +96,14 @@ export function CylinderCard({ id, use, onKnown }: CylinderCardProps) {
         <span className="id">{view.cylinder.serial}</span> {view.cylinder.kind}
       </h2>
       <Contents view={view} use={use} />
-      {stops.length > 0 && (
-        <p>
-          <b>{use === 'recovery' ? 'Do not fill it.' : 'Do not charge from it.'}</b> {stops.join(' ')}
+      {stops.map((text, at) => (
+        <p key={text}>
+          {at === 0 && <b>{use === 'recovery' ? 'Do not fill it.' : 'Stop.'}</b>} {text}
         </p>
-      )}
+      ))}
       {advice?.warnings.map(({ code, text }) => (
         <p key={code + text}>
-          <Shape mark="unsure" /> <b>In doubt.</b> {text}
+          <State mark="unsure">In doubt</State>: {text}
         </p>
       ))}
       {advice === undefined && view.doubts.map((doubt) => <p key={doubt.id}>{doubt.text}</p>)}
