@@ -1,6 +1,6 @@
 'use client';
 import dynamic from 'next/dynamic';
-import { useState, type ComponentType } from 'react';
+import { useRef, useState, type ComponentType } from 'react';
 import { Menu, type MenuEntry } from '../../ui/menu.tsx';
 import type { ActionProps } from './actions/action-props.ts';
 
@@ -34,8 +34,14 @@ const ACTIONS: readonly Action[] = [
 export function CylinderActions(props: Omit<ActionProps, 'onClose'>) {
   const [open, setOpen] = useState('');
   const chosen = ACTIONS.find(({ id }) => id === open);
+  const box = useRef<HTMLDivElement>(null);
+  /** What had the focus when the form opened has left with the menu: the focus goes back to its button. */
+  const close = (): void => {
+    setOpen('');
+    setTimeout(() => box.current?.querySelector('button')?.focus());
+  };
   return (
-    <>
+    <div ref={box}>
       <Menu
         label="Handle"
         entries={ACTIONS.map(({ id, text, note, not }) => {
@@ -44,7 +50,7 @@ export function CylinderActions(props: Omit<ActionProps, 'onClose'>) {
         })}
         onChoose={setOpen}
       />
-      {chosen && <chosen.Dialog {...props} onClose={() => setOpen('')} />}
-    </>
+      {chosen && <chosen.Dialog {...props} onClose={close} />}
+    </div>
   );
 }
