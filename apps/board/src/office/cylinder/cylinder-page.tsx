@@ -127,7 +127,7 @@ function Room({ view, unit }: { view: CylinderView; unit: MassUnit }) {
       {limitText !== null && <p className="quiet">The limit: {limitWords(limitText)}.</p>}
       {mayFill && (
         <p>
-          <State mark="fine">May be filled</State>: nothing that is recorded forbids it.
+          <State mark="fine">May be filled</State>: nothing about its stamps, date or gas forbids it.
         </p>
       )}
       {whyNot.length > 0 && (
