@@ -66,7 +66,8 @@ test('the office, with the demo in it', async ({ browser }) => {
   const { accounts } = await get<{ accounts: { id: string; kind: string }[] }>(context, '/v1/books');
   const statement = `/books/${accounts.find(({ kind }) => kind === 'circuit')?.id}`;
   const costs = ['/repeats', '/gas-used', '/prices'];
-  for (const path of [...paths, '/books', '/books/period', statement, ...costs, '/attention', '/people']) await check(page, path);
+  for (const path of [...paths, '/books', '/books/period', statement, ...costs, '/attention', '/people'])
+    await check(page, path);
   for (const id of new Set(units.items.map(({ unitId }) => unitId))) await check(page, `/units/${id}`);
   expect(faults).toEqual([]);
   await context.close();

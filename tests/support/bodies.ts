@@ -140,6 +140,10 @@ type GasName =
   | 'record-recovery'
   | 'record-charge'
   | 'record-service-loss'
+  | 'record-delivery'
+  | 'hand-over'
+  | 'weigh-cylinder'
+  | 'correct-tare'
   | 'record-transfer'
   | 'record-air-check'
   | 'correct-weighing';
@@ -178,6 +182,26 @@ function gas({ scene: { of, onSite, scale, location } }: Given): Pick<Bodies, Ga
       full: 'no',
     }),
     'record-service-loss': () => ({ ...on, mass: g('5'), how: 'Hose' }),
+    'record-delivery': () => ({
+      supplier: 'Nettle Gases',
+      locationId: location,
+      refrigerant: 'R-134a',
+      state: 'new',
+      kind: 'disposable',
+      specification: 'DOT-39',
+      waterCapacity: g('13600'),
+      tare: g('3000'),
+      net: g('13000'),
+      cylinders: [{ cylinderId: newId(), serial: `D-${newId()}` }],
+    }),
+    'hand-over': () => ({ cylinders: [{ cylinderId: of.recovery, fromId: null }], toId: location }),
+    'weigh-cylinder': () => ({ cylinderId: of.recovery, gross: g('24801'), scaleId: scale }),
+    'correct-tare': () => ({
+      cylinderId: of.recovery,
+      tare: g('12690'),
+      since: 'always',
+      why: 'The stamp reads 12.69 kg.',
+    }),
     'record-transfer': () => ({
       visitId: onSite,
       from: { cylinderId: of.newGas, weights: { before: g('52308'), after: g('52208') } },

@@ -11,6 +11,7 @@ import { correctCertificate, deactivatePerson, endCertificate, reactivatePerson,
 import { registerCylinder, registerInstrument } from './register.ts';
 import { settleAttention } from './settle-attention.ts';
 import * as house from './house.ts';
+import { correctTare, handOver, recordDelivery, weighCylinder } from './store.ts';
 import { takeCall } from './take-call.ts';
 import { recordTransfer } from './transfer.ts';
 import * as visit from './visit-facts.ts';
@@ -31,6 +32,10 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'register-cylinder': registerCylinder,
   'record-transfer': recordTransfer,
   'record-air-check': recordAirCheck,
+  'record-delivery': recordDelivery,
+  'hand-over': handOver,
+  'weigh-cylinder': weighCylinder,
+  'correct-tare': correctTare,
   'settle-attention': settleAttention,
   'mark-notices-read': markNoticesRead,
   'describe-site': describeSite,

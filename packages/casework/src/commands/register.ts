@@ -1,6 +1,7 @@
 import type { CommandBody } from '@ullage/contracts';
 import { bookedGrams, exactGrams, KPA_PER_PSI, toNumber } from '@ullage/units';
 import { cylinderAccount } from '../gas/accounts.ts';
+import { tareAt } from '../gas/tares.ts';
 import { dayToDate, notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
@@ -35,60 +36,81 @@ export async function registerInstrument(
   desk.changed('instrument', body.instrumentId, 'made');
 }
 
+type Cylinder = CommandBody<'register-cylinder'>;
+/** A cylinder as it comes into the books. */
+export interface Entered {
+  readonly factId: string;
+  readonly happenedAt: string;
+  readonly body: Cylinder;
+  /** Where its stamps stand in the command, as `cylinders/3/`. */
+  readonly under?: string;
+  /** The delivery it came with: its gas is then bought, in whatever state. */
+  readonly deliveryId?: string;
+  readonly locationId?: string | undefined;
+}
+
+export const registerCylinder = (desk: Case, { id, happenedAt, body }: Received<Cylinder>): Promise<void> =>
+  enterCylinder(desk, { factId: id, happenedAt, body });
+
 /** A cylinder by its stamps. What is in it is weighed in: its first weighing opens its account. */
-export async function registerCylinder(
-  desk: Case,
-  received: Received<CommandBody<'register-cylinder'>>,
-): Promise<void> {
+export async function enterCylinder(desk: Case, entered: Entered): Promise<void> {
   const { tenantId } = desk;
-  const { body } = received;
-  const tareGrams = bookedGrams(body.tare);
-  if (body.gas && bookedGrams(body.gas.gross) < tareGrams) {
-    throw refuseField('gas/gross', 'Gross weight: below the tare; check both figures.');
-  }
-  if (body.gas && body.dedicatedTo !== undefined && body.dedicatedTo !== body.gas.refrigerant) {
-    throw refuseField('gas/refrigerant', `Refrigerant: the cylinder is for ${body.dedicatedTo}; check the label.`);
-  }
-  await createCylinder(desk, received);
+  const { body, factId, happenedAt, deliveryId } = entered;
+  assertPossible(entered);
+  await createCylinder(desk, entered);
   const account = await desk.tx.gasAccount.create({
     data: { tenantId, id: desk.world.newId(), kind: 'cylinder', cylinderId: body.cylinderId },
   });
   await askAboutTwins(desk, body.cylinderId, body.serial);
-  const refs = [{ role: 'cylinder', cylinderId: body.cylinderId }];
   await addFact(desk, {
-    id: received.id,
+    id: factId,
     kind: 'cylinder-registered',
-    at: { instant: received.happenedAt },
-    body,
-    refs,
+    at: { instant: happenedAt },
+    body: { ...body, ...(deliveryId === undefined ? {} : { deliveryId }) },
+    refs: [{ role: 'cylinder', cylinderId: body.cylinderId }],
   });
   if (!body.gas) return;
-  await lock(desk.tx, tenantId, { gas: { cylinderIds: [body.cylinderId], since: received.happenedAt } });
+  await lock(desk.tx, tenantId, { gas: { cylinderIds: [body.cylinderId], since: happenedAt } });
   await desk.tx.weighing.create({
     data: {
       tenantId,
       id: desk.world.newId(),
       cylinderId: body.cylinderId,
-      factId: received.id,
+      factId,
       role: 'before',
       value: body.gas.gross.value,
       unit: body.gas.gross.unit,
       grams: bookedGrams(body.gas.gross),
-      tareGrams,
-      at: toDate(received.happenedAt),
+      tareGrams: bookedGrams(body.tare),
+      at: toDate(happenedAt),
     },
   });
   desk.accounts.add(account.id);
 }
 
-async function createCylinder(
-  desk: Case,
-  { body, happenedAt }: Received<CommandBody<'register-cylinder'>>,
-): Promise<void> {
+/** @throws Refusal for a weight below the tare, or a gas that the cylinder is not for */
+function assertPossible({ body, under = '' }: Entered): void {
+  if (!body.gas) return;
+  if (bookedGrams(body.gas.gross) < bookedGrams(body.tare))
+    throw refuseField(
+      under === '' ? 'gas/gross' : `${under}gross`,
+      'Gross weight: below the tare; check both figures.',
+    );
+  if (body.dedicatedTo !== undefined && body.dedicatedTo !== body.gas.refrigerant)
+    throw refuseField('gas/refrigerant', `Refrigerant: the cylinder is for ${body.dedicatedTo}; check the label.`);
+}
+
+async function createCylinder(desk: Case, { body, happenedAt, locationId }: Entered): Promise<void> {
   const { tenantId } = desk;
   await assertCustomer(desk, body.ownerCustomerId);
   await desk.tx.cylinder.create({
-    data: { tenantId, id: body.cylinderId, ...stampsOf(body), createdAt: toDate(desk.recordedAt) },
+    data: {
+      tenantId,
+      id: body.cylinderId,
+      ...stampsOf(body),
+      locationId: locationId ?? null,
+      createdAt: toDate(desk.recordedAt),
+    },
   });
   await desk.tx.cylinderTare.create({
     data: {
@@ -112,7 +134,7 @@ async function assertCustomer(desk: Case, id: string | undefined): Promise<void>
 }
 
 /** What is stamped on the shoulder, as columns. */
-function stampsOf(body: CommandBody<'register-cylinder'>) {
+function stampsOf(body: Cylinder) {
   const kept = body.kind === 'recovery' ? undefined : body.gas?.refrigerant;
   const psig = body.servicePressurePsig;
   const orNull = <T>(value: T | undefined): T | null => value ?? null;
@@ -142,10 +164,6 @@ async function askAboutTwins(desk: Case, cylinderId: string, serial: string): Pr
 /** The tare in force at an instant, in grams. @throws Refusal not-found for an unknown cylinder */
 export async function tareOf(desk: Pick<Case, 'tx' | 'tenantId'>, cylinderId: string, at: string): Promise<number> {
   await cylinderAccount(desk, cylinderId);
-  const rows = await desk.tx.cylinderTare.findMany({
-    where: { tenantId: desk.tenantId, cylinderId },
-    orderBy: { fromAt: 'asc' },
-  });
-  // A use before the first stamp was read still has that tare.
-  return (rows.findLast((row) => row.fromAt <= toDate(at)) ?? rows[0])?.grams ?? 0;
+  const rows = await desk.tx.cylinderTare.findMany({ where: { tenantId: desk.tenantId, cylinderId } });
+  return tareAt(rows, toDate(at));
 }

@@ -60,9 +60,8 @@ function entriesOf(fact: GasFact, given: Given): CircuitEntry[] {
       return body.stage === 'first' ? [{ kind: 'readings', ...dated, ...foundBy(fact) }] : [];
     case 'vacuum':
       return [{ kind: 'vacuum', ...dated, held: body.result === 'pass' }];
-    case 'transfer':
-    case 'cylinder-registered':
-    case 'air-check':
+    default:
+      // What is done with a cylinder alone stands on no circuit's timeline.
       return [];
   }
 }

@@ -36,7 +36,8 @@ export async function cylinderTimeline(
   };
   const given = { cylinderId, registered, weights, leaks };
   const entries = facts.flatMap((fact) => entriesOf(fact, given));
-  return { timeline: { account, registered, deliveredNew: registered.state === 'new', entries }, facts };
+  const isBought = registered.state === 'new' || facts.some(({ body }) => body.deliveryId !== undefined);
+  return { timeline: { account, registered, deliveredNew: isBought, entries }, facts };
 }
 
 function entriesOf(fact: GasFact, given: Given): CylinderEntry[] {

@@ -9,6 +9,7 @@ import type { Read } from '../commands/site-readings.ts';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
 import { CORRECTIONS, standingsOfFact } from './corrections.ts';
 import type { Standing } from './corrections.ts';
+import { tareAt } from './tares.ts';
 
 /** Kinds of fact that stand on a timeline, and what they are there. */
 const ENTRY_KIND = {
@@ -18,6 +19,7 @@ const ENTRY_KIND = {
   transfer: 'transfer',
   'service-loss': 'service-loss',
   'cylinder-registered': 'weighing',
+  'cylinder-weighed': 'weighing',
   'air-check': 'air-check',
   readings: 'readings',
   vacuum: 'vacuum',
@@ -172,7 +174,16 @@ export async function readWeights({ tx, tenantId }: Source, facts: readonly GasF
   const rows = await tx.weighing.findMany({
     where: { tenantId, OR: [{ factId: { in: ids } }, { fact: { correctsId: { in: ids } } }] },
   });
-  return new Weights(facts, rows);
+  const cylinderIds = [...new Set(rows.map(({ cylinderId }) => cylinderId))];
+  const tares = Map.groupBy(
+    await tx.cylinderTare.findMany({ where: { tenantId, cylinderId: { in: cylinderIds } } }),
+    ({ cylinderId }) => cylinderId,
+  );
+  // The row keeps the tare it was read under; a tare put right later counts for what was weighed under it.
+  return new Weights(
+    facts,
+    rows.map((row) => ({ ...row, tareGrams: tareAt(tares.get(row.cylinderId) ?? [], row.at) })),
+  );
 }
 
 /** Grams that a fact took out of one account and into another: what was weighed, or said; zero where nothing moved. */

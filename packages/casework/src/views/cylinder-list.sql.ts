@@ -12,6 +12,8 @@ const Row = z.object({
   waterCapacityKg: z.number(),
   servicePressureKpaGauge: z.number().nullable(),
   testedMonth: z.string().nullable(),
+  placeId: z.string().nullable(),
+  placeName: z.string().nullable(),
   tareGrams: z.number().nullable(),
   accountId: z.string().nullable(),
   owner: z.string().nullable(),
@@ -60,10 +62,10 @@ export const CYLINDER_LIST: Statement<CylinderListRow> = {
   text: `
     SELECT c.id, c.serial, c.label, c.kind, c.specification, c.dedicated_to AS "dedicatedTo", o.name AS owner,
       c.water_capacity_kg::float8 AS "waterCapacityKg", c.service_pressure_kpa_gauge::float8 AS "servicePressureKpaGauge",
-      c.tested_month AS "testedMonth", a.id AS "accountId", (
+      c.tested_month AS "testedMonth", l.id AS "placeId", l.name AS "placeName", a.id AS "accountId", (
         SELECT t.grams FROM cylinder_tare t
         WHERE t.tenant_id = c.tenant_id AND t.cylinder_id = c.id
-        ORDER BY t.from_at DESC
+        ORDER BY t.from_at DESC, t.recorded_at DESC, t.id DESC
         LIMIT 1) AS "tareGrams",
       coalesce((
         SELECT jsonb_agg(jsonb_build_object('refrigerant', b.refrigerant, 'owner', b.owner, 'state', b.state, 'grams', b.grams)
@@ -78,6 +80,7 @@ export const CYLINDER_LIST: Statement<CylinderListRow> = {
       seen.at AS "weighedAt", seen.person AS "weighedBy", seen.site AS "weighedAtSite", seen.visit_id AS "visitId"
     FROM cylinder c
     LEFT JOIN customer o ON o.tenant_id = c.tenant_id AND o.id = c.owner_customer_id
+    LEFT JOIN location l ON l.tenant_id = c.tenant_id AND l.id = c.location_id
     LEFT JOIN gas_account a ON a.tenant_id = c.tenant_id AND a.cylinder_id = c.id
     ${LAST_WEIGHED}
     WHERE c.tenant_id = $1::uuid AND c.merged_into_id IS NULL AND ($2::uuid IS NULL OR c.id > $2::uuid)

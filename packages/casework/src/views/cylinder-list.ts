@@ -63,7 +63,8 @@ function itemOf(row: CylinderListRow, { tenantId, ...days }: Given): CylinderLis
   const taints = taintsOf(row.doubts);
   const fitness = fitnessOf(row, { contents, taints, tareGrams: row.tareGrams ?? 0, ...days });
   const ownerCustomer = row.owner === null ? null : { name: row.owner };
-  const head = cylinderHead({ ...row, ownerCustomer }, { contents, taints, fitness });
+  const location = row.placeId === null ? null : { id: row.placeId, name: row.placeName ?? '' };
+  const head = cylinderHead({ ...row, ownerCustomer, location }, { contents, taints, fitness });
   const gases = new Set(row.contents.map(({ refrigerant }) => refrigerant));
   return {
     ...head,

@@ -24,6 +24,7 @@ export interface HeadRow extends CylinderStamps {
   readonly label: string | null;
   readonly dedicatedTo: string | null;
   readonly ownerCustomer: { readonly name: string } | null;
+  readonly location: { readonly id: string; readonly name: string } | null;
 }
 interface Inside {
   readonly contents: readonly Portion[];
@@ -45,13 +46,19 @@ export function cylinderHead(row: HeadRow, { contents, taints, fitness }: Inside
     doubtText: labels.length === 0 ? null : labels.join(', '),
     fit: fitness.flatMap(({ use, fit }) => (fit ? [use] : [])),
     owner: row.ownerCustomer?.name ?? null,
+    place: row.location && { id: row.location.id, name: row.location.name },
   };
 }
 
 function loadCylinder({ tx, tenantId }: Viewer, id: string) {
   return tx.cylinder.findUnique({
     where: { tenantId_id: { tenantId, id } },
-    include: { ownerCustomer: true, gasAccount: true, cylinderTares: { orderBy: { fromAt: 'desc' }, take: 1 } },
+    include: {
+      ownerCustomer: true,
+      location: true,
+      gasAccount: true,
+      cylinderTares: { orderBy: [{ fromAt: 'desc' }, { recordedAt: 'desc' }, { id: 'desc' }], take: 1 },
+    },
   });
 }
 type CylinderRow = NonNullable<Awaited<ReturnType<typeof loadCylinder>>>;

@@ -36,6 +36,10 @@ const SAY: Readonly<Record<string, Say>> = {
   recovery: (body, row) => `${entered(body.before)} to ${entered(body.after)} gross, into ${cylinderOf(row)}`,
   charge: (body, row) => `${entered(body.before)} to ${entered(body.after)} gross, from ${cylinderOf(row)}`,
   transfer: (_body, row) => `${cylinderOf(row, 'from')} to ${cylinderOf(row, 'to')}`,
+  'cylinder-weighed': (body, row) => `${cylinderOf(row)}: ${entered(body.gross)} gross`,
+  'tare-corrected': (body, row) => `${cylinderOf(row)}: ${entered(body.tare)}, ${String(body.why)}`,
+  delivery: (body) => `${String(body.cylinders)} of ${String(body.refrigerant)} from ${String(body.supplier)}`,
+  'hand-over': (body) => `to ${String(body.to)}`,
   'air-check': (body, row) =>
     `${cylinderOf(row)}: ${verdictText((body.answer as { verdict: AirCheckView['verdict'] }).verdict)}`,
   'service-loss': (body) => `${entered(body.mass)}: ${String(body.how)}`,

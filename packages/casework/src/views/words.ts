@@ -36,6 +36,10 @@ export const PURPOSE_WORDS: Readonly<Record<string, string>> = {
 export const FACT_WORDS: Readonly<Record<string, string>> = {
   'past-addition': 'Past addition',
   'cylinder-registered': 'Cylinder registered',
+  'cylinder-weighed': 'Weighed',
+  'tare-corrected': 'Tare put right',
+  delivery: 'Delivery',
+  'hand-over': 'Handed over',
   arrival: 'Arrived',
   departure: 'Left',
   safety: 'Safe to work',

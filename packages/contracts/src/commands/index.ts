@@ -10,6 +10,7 @@ import * as field from './field.ts';
 import * as house from './house.ts';
 import * as manager from './manager.ts';
 import * as places from './places.ts';
+import * as store from './store.ts';
 import * as shop from './shop.ts';
 
 export * from './desk.ts';
@@ -17,6 +18,7 @@ export * from './field.ts';
 export * from './house.ts';
 export * from './manager.ts';
 export * from './places.ts';
+export * from './store.ts';
 export * from './shop.ts';
 
 interface CommandKind<Body extends z.ZodType> {
@@ -38,6 +40,10 @@ export const COMMANDS = {
   'register-cylinder': kind('cylinder.register', desk.RegisterCylinder),
   'record-transfer': kind('cylinder.handle', shop.RecordTransfer),
   'record-air-check': kind('cylinder.handle', shop.RecordAirCheck),
+  'record-delivery': kind('cylinder.handle', store.RecordDelivery),
+  'hand-over': kind('cylinder.handle', store.HandOver),
+  'weigh-cylinder': kind('cylinder.handle', store.WeighCylinder),
+  'correct-tare': kind('cylinder.handle', store.CorrectTare),
   'settle-attention': kind('attention.settle', desk.SettleAttention),
   'mark-notices-read': kind('notice.tick', desk.MarkNoticesRead),
   'describe-site': kind('call.take', places.DescribeSite),

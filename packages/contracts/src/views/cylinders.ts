@@ -17,6 +17,10 @@ export const CylinderHead = z
     doubtText: z.string().nullable(),
     fit: z.array(Fit).meta({ description: 'What it is fit for today; several at once.' }),
     owner: z.string().nullable().meta({ description: 'A customer, or null for the contractor.' }),
+    place: z
+      .object({ id: z.string(), name: z.string() })
+      .nullable()
+      .meta({ description: 'Where the last hand-over brought it; null before the first.' }),
   })
   .meta({ id: 'CylinderHead' });
 /** Where a cylinder was last on a scale: nobody says where it stands, but everybody weighs it. */

@@ -28,6 +28,24 @@ const ACTIONS: readonly Action[] = [
     not: emptied,
     Dialog: dynamic(() => import('./actions/transfer-dialog.tsx').then((part) => part.TransferDialog)),
   },
+  {
+    id: 'weigh',
+    text: 'Weigh',
+    note: 'What the scale shows, without gas going anywhere',
+    Dialog: dynamic(() => import('./actions/weigh-dialog.tsx').then((part) => part.WeighDialog)),
+  },
+  {
+    id: 'hand-over',
+    text: 'Hand over',
+    note: 'To a shelf or a van',
+    Dialog: dynamic(() => import('./actions/hand-over-dialog.tsx').then((part) => part.HandOverDialog)),
+  },
+  {
+    id: 'tare',
+    text: 'Put the tare right',
+    note: 'What was weighed under it is read anew',
+    Dialog: dynamic(() => import('./actions/tare-dialog.tsx').then((part) => part.TareDialog)),
+  },
 ];
 
 /** The menu of a cylinder's page, with the form of what was chosen. */

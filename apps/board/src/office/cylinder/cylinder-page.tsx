@@ -1,12 +1,13 @@
 import type { CylinderView, MeView } from '@ullage/contracts';
 import { MASS_UNITS, type MassUnit } from '@ullage/units';
+import type { Route } from 'next';
 import Link from 'next/link';
 import type { ReactNode } from 'react';
 import { ShareBar } from '../../pictures/share-bar.tsx';
 import { State } from '../../ui/state.tsx';
 import { Table } from '../../ui/table.tsx';
 import { Landing } from '../landing.tsx';
-import { statementPath } from '../link-to.ts';
+import { cylinderPath, statementPath } from '../link-to.ts';
 import { aboutWords, atMostWords, gramsWords, massWords } from '../masses.ts';
 import { RefreshOnChange } from '../refresh-on-change.tsx';
 import { Section } from '../section.tsx';
@@ -67,6 +68,14 @@ function Stamps({ view, unit }: { view: CylinderView; unit: MassUnit }) {
         {view.testedMonth !== null && <>, tested {monthWords(view.testedMonth)}</>}
       </li>
       <li>cylinder of {cylinder.owner ?? 'this firm'}</li>
+      {cylinder.place !== null && (
+        <li>
+          kept at <b>{cylinder.place.name}</b>
+        </li>
+      )}
+      <li>
+        <Link href={`${cylinderPath(cylinder.id)}/label` as Route}>label to print</Link>
+      </li>
     </>
   );
 }

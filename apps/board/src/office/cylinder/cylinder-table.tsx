@@ -96,6 +96,7 @@ const columnsOf = ({ unit, zone }: Pick<CylinderTableProps, 'unit' | 'zone'>): C
       ),
   },
   { id: 'weighed', head: 'Last weighed', cell: (item) => <LastWeighed item={item} zone={zone} /> },
+  { id: 'place', head: 'Kept at', cell: ({ place }) => place?.name ?? <span className="quiet">not said</span> },
   { id: 'owner', head: 'Owner', cell: (item) => item.owner ?? 'this firm' },
 ];
 

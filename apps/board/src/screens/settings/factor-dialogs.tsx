@@ -9,7 +9,7 @@ import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
 import { accountField } from './account-fields.ts';
-import { QrCode } from './qr-code.tsx';
+import { QrCode } from '../../ui/qr-code.tsx';
 import { useAuthAct } from './use-auth-act.ts';
 import css from './settings.module.css';
 

@@ -7,7 +7,7 @@ import { call } from '../../../lib/client.ts';
 const PAUSE_MS = 250;
 
 /** The answer of an address, asked again when it changes; undefined while there is none. */
-function useAnswer<T>(path: `/v1/${string}` | undefined): T | undefined {
+export function useAnswer<T>(path: `/v1/${string}` | undefined): T | undefined {
   const [found, setFound] = useState<{ path: string; data: T }>();
   useEffect(() => {
     if (path === undefined) return undefined;

@@ -15,10 +15,16 @@ export const metadata: Metadata = { title: 'Cylinders' };
 export default async function CylindersPage({ searchParams }: PageProps<'/cylinders'>) {
   const asked = cylinderAsked(listQuery(await searchParams, CYLINDER_FILTERS));
   const [me, list] = await Promise.all([getMe(), get(`/v1/cylinders${queryText(asked)}`, CylinderListView)]);
+  const delivery = me.permissions.includes('cylinder.handle') && (
+    <ButtonLink href={'/cylinders/delivery' as Route}>Delivery</ButtonLink>
+  );
   const register = me.permissions.includes('cylinder.register') && (
-    <ButtonLink kind="main" href={'/cylinders/new' as Route}>
-      Register cylinder
-    </ButtonLink>
+    <>
+      {delivery}
+      <ButtonLink kind="main" href={'/cylinders/new' as Route}>
+        Register cylinder
+      </ButtonLink>
+    </>
   );
   const empty = isFiltered(asked) ? (
     <EmptyState title={asked.query ? `No cylinder matches “${asked.query}”.` : 'No cylinder is like that.'}>

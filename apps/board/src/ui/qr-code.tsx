@@ -1,6 +1,6 @@
 'use client';
 import { encode } from 'uqr';
-import css from './settings.module.css';
+import css from './qr-code.module.css';
 
 /** A code for a phone's camera (ISO/IEC 18004), drawn dark on light in both themes: many readers know no other. */
 export function QrCode({ text, label }: { text: string; label: string }) {
