@@ -1,7 +1,7 @@
 import type { BrowserContext, Locator, Page } from '@playwright/test';
 import { expect, expectAxeClean, expectNoSideways, listenForFaults, PHONE, signedIn, test } from './fixtures.ts';
 import { chooseAt, pressAt, typeAt } from './parts/desk.ts';
-import { aFirm, command, jobFor, joined, lb, newId, type Job } from './parts/firm.ts';
+import { aFirm, command, get, jobFor, joined, lb, newId, type Job } from './parts/firm.ts';
 
 /** The keeper's task, by keyboard: is there air in it, what is it fit for, and where may its gas go. */
 let owner: BrowserContext;
@@ -107,6 +107,40 @@ test('a technician who would charge from it is stopped before the act', async ()
   await page.getByRole('textbox', { name: 'Gross after' }).fill('52');
   await page.getByRole('button', { name: 'Save this charge' }).click();
   await expect(page.getByRole('button', { name: /^Stopped: take another cylinder/ })).toBeVisible();
+  await page.close();
+});
+
+test('gas under a doubt that only warns is charged with a reason, which is kept', async () => {
+  const on = { visitId: job.visitId, circuitId: job.circuitId };
+  const leak = { leakPointId: newId(), place: 'flare-nut', where: 'Case 7', highGramsPerYear: 1500 };
+  await command(technician, 'record-leak-point', { ...on, ...leak });
+  const into = { cylinderId: newId(), kind: 'recovery', serial: 'S-R-3', label: 'R-3', ...STAMPS };
+  await command(owner, 'register-cylinder', into);
+  await command(technician, 'record-recovery', {
+    ...on,
+    ...{ part: 'isolated', work: {}, cylinderId: into.cylinderId, cylinderEvacuated: true },
+    ...{ before: lb('28'), after: lb('50'), stop: { value: '2', unit: 'inhg-vacuum' }, minutesBelowSite: 6 },
+    ...{ openLeak: true, whyLower: 'The filter had to come out dry.' },
+  });
+  const page = await technician.newPage();
+  await page.goto(`/field/visits/${job.visitId}/charge`);
+  await page.getByLabel('From cylinder').fill('R-3');
+  await page.getByLabel('From cylinder').press('Enter');
+  const card = page.getByRole('region', { name: 'Cylinder S-R-3' });
+  await expect(card).toContainText(/In doubt: The cylinder is marked suspected air: at most [\d.]+ g of air/);
+  await page.getByRole('textbox', { name: 'Gross before' }).fill('50');
+  await page.getByRole('textbox', { name: 'Gross after' }).fill('30');
+  await page.getByRole('radio', { name: 'Full now' }).check({ force: true });
+  await page.getByRole('button', { name: 'Save this charge' }).click();
+  await page.getByRole('button', { name: /^Why under doubt: say why/ }).click();
+  await expect(page.getByLabel('Why under doubt')).toBeFocused();
+  await page.getByLabel('Why under doubt').fill('A few hundredths of a gram, and it is theirs.');
+  await expectAxeClean(page, 'a charge under doubt');
+  await page.getByRole('button', { name: 'Save this charge' }).click();
+  await expect(page.getByRole('button', { name: 'Another charge' })).toBeVisible();
+  // Nobody is asked for a reason afterwards: it came with the charge.
+  const { asks } = await get<{ asks: { code: string }[] }>(technician, `/v1/visits/${job.visitId}`);
+  expect(asks.map(({ code }) => code)).not.toContain('suspected');
   await page.close();
 });
 
