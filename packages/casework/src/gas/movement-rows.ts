@@ -1,7 +1,9 @@
 import type { GasState, Movement, Posting } from '@ullage/gasbook';
 import type { Tx } from '@ullage/database';
-import { toDate, toInstant } from '../pipeline/case.ts';
+import { toInstant } from '../pipeline/case.ts';
 import type { Case } from '../pipeline/case.ts';
+import { postMovements } from './post-movements.ts';
+import type { MovementRow } from './post-movements.ts';
 
 /** A movement with what the books keep beside the arithmetic: the fact and visit it rests on, and how it was measured. */
 export interface BookedMovement extends Movement {
@@ -56,33 +58,35 @@ export async function movementsOf(tx: Tx, tenantId: string, accountIds: readonly
   return rows.map(fromRow);
 }
 
-/** Enters movements. Balances follow by trigger, in the same transaction. */
+/** Enters movements, in the order given. */
 export async function enterMovements(desk: Case, movements: readonly BookedMovement[]): Promise<void> {
-  const { tenantId } = desk;
-  await desk.tx.movement.createMany({
-    data: movements.map((movement, seq) => ({
-      tenantId,
-      id: movement.id,
-      refrigerant: movement.refrigerant,
-      grams: movement.grams,
-      fromId: movement.from,
-      toId: movement.to,
-      fromOwner: movement.fromOwner ?? tenantId,
-      fromState: movement.fromState,
-      toOwner: movement.toOwner ?? tenantId,
-      toState: movement.toState,
-      happenedAt: toDate(movement.happenedAt),
-      recordedAt: toDate(movement.recordedAt),
-      factId: movement.factId,
-      visitId: movement.visitId,
-      measured: movement.measured,
-      derivedCause: movement.derived?.cause ?? null,
-      derivedKey: movement.derived?.key ?? null,
-      correctsId: movement.corrects ?? null,
-      seq,
-    })),
-  });
+  const { tx, tenantId } = desk;
+  await postMovements(
+    tx,
+    tenantId,
+    movements.map((movement) => toRow(movement, tenantId)),
+  );
 }
+
+const toRow = (movement: BookedMovement, tenantId: string): MovementRow => ({
+  id: movement.id,
+  refrigerant: movement.refrigerant,
+  grams: movement.grams,
+  fromId: movement.from,
+  toId: movement.to,
+  fromOwner: movement.fromOwner ?? tenantId,
+  fromState: movement.fromState,
+  toOwner: movement.toOwner ?? tenantId,
+  toState: movement.toState,
+  happenedAt: movement.happenedAt,
+  recordedAt: movement.recordedAt,
+  factId: movement.factId,
+  visitId: movement.visitId,
+  measured: movement.measured,
+  derivedCause: movement.derived?.cause ?? null,
+  derivedKey: movement.derived?.key ?? null,
+  correctsId: movement.corrects ?? null,
+});
 
 /** Enters what a fact moved: a primary movement. */
 export async function enterFact(
