@@ -1,7 +1,7 @@
 import { leakRate, RULEBOOK_IDS } from '@ullage/rulebook';
 import type { Calculation, LeakRateAnswer } from '@ullage/rulebook';
 import type { Prisma } from '@ullage/database';
-import { dayToDate, toDate } from '../pipeline/case.ts';
+import { dateToDay, dayToDate, toDate } from '../pipeline/case.ts';
 import type { Work } from '../pipeline/case.ts';
 import type { CircuitFile } from './circuit-file.ts';
 
@@ -14,25 +14,47 @@ export interface KeptCalculation extends Calculation {
  * Keeps each leak-rate calculation with inputs and arithmetic. One that a late or corrected fact changed is not
  * overwritten: it stops standing, and a new sheet is made beside it.
  */
-export async function writeCalculations(desk: Work, file: CircuitFile): Promise<void> {
-  for (const rulebook of RULEBOOK_IDS) {
-    const { method, timeZone, facts, events } = file;
-    const answer = leakRate(
-      { ...facts, rulebook, method, timeZone, asOf: desk.recordedAt, events },
-      desk.world.calendar,
-    );
-    await keep(desk, file, answer);
+export async function writeCalculations(desk: Work, files: readonly CircuitFile[]): Promise<void> {
+  const { tx, tenantId } = desk;
+  const circuitIds = files.map(({ circuitId }) => circuitId);
+  const rows = await tx.calculation.findMany({
+    where: { tenantId, circuitId: { in: circuitIds } },
+    orderBy: { number: 'asc' },
+  });
+  const made: NewRow[] = [];
+  const gone: string[] = [];
+  for (const file of files) {
+    for (const rulebook of RULEBOOK_IDS) {
+      const { circuitId, method, timeZone, facts, events } = file;
+      const asked = { ...facts, rulebook, method, timeZone, asOf: desk.recordedAt, events };
+      const known = rows.filter((row) => row.circuitId === circuitId && row.rulebook === rulebook);
+      const next = compare(desk, { file, known, answer: leakRate(asked, desk.world.calendar) });
+      made.push(...next.made);
+      gone.push(...next.gone);
+      for (const { id } of next.made) desk.changed('calculation', id, 'made');
+      for (const id of next.gone) desk.changed('calculation', id);
+    }
   }
+  if (made.length > 0) await tx.calculation.createMany({ data: made.map((one) => ({ ...row(desk, one), tenantId })) });
+  if (gone.length > 0)
+    await tx.calculation.updateMany({ where: { tenantId, id: { in: gone } }, data: { standing: false } });
 }
 
-async function keep(desk: Work, file: CircuitFile, answer: LeakRateAnswer): Promise<void> {
-  const { tx, tenantId } = desk;
-  const where = { tenantId, circuitId: file.circuitId, rulebook: answer.rulebook };
-  const rows = await tx.calculation.findMany({ where, orderBy: { number: 'asc' } });
-  const standing = new Map(
-    rows.filter((row) => row.standing).map((row) => [row.onDay.toISOString().slice(0, 10), row]),
-  );
+interface Known {
+  readonly id: string;
+  readonly number: number;
+  readonly onDay: Date;
+  readonly standing: boolean;
+  readonly result: unknown;
+}
+/** What is new under a rulebook, and what of the sheets that are there stands no more. */
+function compare(
+  desk: Work,
+  { file, known: rows, answer }: { file: CircuitFile; known: readonly Known[]; answer: LeakRateAnswer },
+): { made: NewRow[]; gone: string[] } {
+  const standing = new Map(rows.filter((row) => row.standing).map((row) => [dateToDay(row.onDay), row]));
   let number = rows.at(-1)?.number ?? 0;
+  const made: NewRow[] = [];
   for (const calculation of kept(answer)) {
     const known = standing.get(calculation.day);
     const result: KeptCalculation = { ...calculation, rulebookVersion: answer.rulebookVersion };
@@ -41,16 +63,10 @@ async function keep(desk: Work, file: CircuitFile, answer: LeakRateAnswer): Prom
       continue;
     }
     number += 1;
-    const id = desk.world.newId();
-    await tx.calculation.create({
-      data: row(desk, { ...where, id, number, method: file.method, result, input: file.facts }),
-    });
-    desk.changed('calculation', id, 'made');
+    const { circuitId, method, facts: input } = file;
+    made.push({ circuitId, rulebook: answer.rulebook, id: desk.world.newId(), number, method, result, input });
   }
-  for (const gone of standing.values()) {
-    await tx.calculation.update({ where: { tenantId_id: { tenantId, id: gone.id } }, data: { standing: false } });
-    desk.changed('calculation', gone.id);
-  }
+  return { made, gone: [...standing.values()].map(({ id }) => id) };
 }
 
 /** While less has gone back than was recovered nothing was added, and there is nothing to keep a sheet of. */
@@ -58,7 +74,6 @@ const kept = (answer: LeakRateAnswer): readonly Calculation[] =>
   answer.inScope === true ? answer.calculations.filter((calculation) => calculation.exact !== '0') : [];
 
 interface NewRow {
-  tenantId: string;
   circuitId: string;
   rulebook: string;
   id: string;
@@ -67,7 +82,7 @@ interface NewRow {
   result: KeptCalculation;
   input: object;
 }
-function row(desk: Work, { result, input, ...rest }: NewRow): Prisma.CalculationUncheckedCreateInput {
+function row(desk: Work, { result, input, ...rest }: NewRow): Omit<Prisma.CalculationCreateManyInput, 'tenantId'> {
   return {
     ...rest,
     rulebookVersion: result.rulebookVersion,

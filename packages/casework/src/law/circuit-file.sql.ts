@@ -8,6 +8,7 @@ const Head = z.object({
   equipment: z.string(),
   subsector: z.string().nullable(),
   installedOn: z.date().nullable(),
+  siteId: z.string(),
   customerId: z.string(),
   timeZone: z.string(),
   method: z.string().nullable(),
@@ -27,7 +28,7 @@ export type CircuitHead = z.output<typeof Head>;
 export const CIRCUIT_HEADS: Statement<CircuitHead> = {
   text: `
     SELECT c.id, c.refrigerant, c.use, c.equipment, c.subsector, c.installed_on AS "installedOn",
-      s.customer_id AS "customerId", s.time_zone AS "timeZone",
+      s.id AS "siteId", s.customer_id AS "customerId", s.time_zone AS "timeZone",
       (SELECT m.method FROM facility_method m
         WHERE m.tenant_id = s.tenant_id AND m.facility_id = s.facility_id
         ORDER BY m.since_on DESC LIMIT 1) AS method,

@@ -11,6 +11,7 @@ import type { CircuitHead, FileFact } from './circuit-file.sql.ts';
 
 export interface CircuitFile {
   readonly circuitId: string;
+  readonly siteId: string;
   readonly customerId: string;
   readonly timeZone: string;
   readonly method: LeakRateMethod;
@@ -101,6 +102,7 @@ function fullChargesOf(rows: CircuitHead['fullCharges']): FullCharge[] {
 
 const fileOf = (head: CircuitHead, facts: readonly FileFact[]): CircuitFile => ({
   circuitId: head.id,
+  siteId: head.siteId,
   customerId: head.customerId,
   timeZone: head.timeZone,
   method: (head.method ?? 'annualizing') as LeakRateMethod,
@@ -115,12 +117,15 @@ const fileOf = (head: CircuitHead, facts: readonly FileFact[]): CircuitFile => (
   events: facts.flatMap(eventsOf),
 });
 
-/** The files of many circuits, in two statements however many they are. An id that is none is left out. */
+/** The files of some circuits in the order of their ids, in two statements however many they are. An id that is none is left out. */
 export async function circuitFiles(tx: Tx, tenantId: string, circuitIds: readonly string[]): Promise<CircuitFile[]> {
-  const heads = await txQuery(tx, CIRCUIT_HEADS, [tenantId, circuitIds]);
+  const heads = new Map((await txQuery(tx, CIRCUIT_HEADS, [tenantId, circuitIds])).map((head) => [head.id, head]));
   const facts = await txQuery(tx, CIRCUIT_FACTS, [tenantId, circuitIds, Object.keys(READ)]);
   const own = Map.groupBy(facts, ({ circuitId }) => circuitId);
-  return heads.map((head) => fileOf(head, own.get(head.id) ?? []));
+  return circuitIds.flatMap((id) => {
+    const head = heads.get(id);
+    return head ? [fileOf(head, own.get(id) ?? [])] : [];
+  });
 }
 
 export async function circuitFile(tx: Tx, tenantId: string, circuitId: string): Promise<CircuitFile> {

@@ -45,20 +45,25 @@ export function leakStateAt(
   return state;
 }
 
-/** The states of a circuit's leak points follow from its facts; they are worked out anew, never edited. */
-export async function projectLeakPoints(desk: Work, circuitId: string): Promise<void> {
+/** The states of leak points follow from their circuits' facts; they are worked out anew, never edited. */
+export async function projectLeakPoints(desk: Work, circuitIds: readonly string[]): Promise<void> {
   const { tx, tenantId } = desk;
-  const points = await tx.leakPoint.findMany({ where: { tenantId, circuitId } });
+  const where = { tenantId, circuitId: { in: [...circuitIds] } };
+  const points = await tx.leakPoint.findMany({ where, orderBy: [{ circuitId: 'asc' }, { number: 'asc' }] });
   if (points.length === 0) return;
   const facts = await tx.fact.findMany({
-    where: { tenantId, circuitId, kind: { in: ['repair', 'verification', 'consent'] } },
+    where: { ...where, kind: { in: ['repair', 'verification', 'consent'] } },
     include: { factRefs: true },
     orderBy: [{ happenedAt: 'asc' }, { id: 'asc' }],
   });
-  for (const point of points) {
-    const state = leakStateAt(point, facts);
-    if (state === point.state) continue;
-    await tx.leakPoint.update({ where: { tenantId_id: { tenantId, id: point.id } }, data: { state } });
-    desk.changed('leak-point', point.id);
+  const byCircuit = Map.groupBy(facts, (fact) => fact.circuitId);
+  const moved = points.flatMap((point) => {
+    const state = leakStateAt(point, byCircuit.get(point.circuitId) ?? []);
+    return state === point.state ? [] : [{ id: point.id, state }];
+  });
+  for (const [state, those] of Map.groupBy(moved, (point) => point.state)) {
+    const ids = those.map(({ id }) => id);
+    await tx.leakPoint.updateMany({ where: { tenantId, id: { in: ids } }, data: { state } });
   }
+  for (const { id } of moved) desk.changed('leak-point', id);
 }

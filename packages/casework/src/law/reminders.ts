@@ -15,42 +15,59 @@ export function plannedReminders(
   }));
 }
 /** A duty's date as its reminders carry it: seconds. */
-export const dueEpochOf = (dueAt: Date): bigint => BigInt(Math.floor(dueAt.getTime() / 1000));
+const dueEpochOf = (dueAt: Date): bigint => BigInt(Math.floor(dueAt.getTime() / 1000));
+
+/** Circuits with the zone that their days are counted in. */
+type Places = readonly { readonly circuitId: string; readonly timeZone: string }[];
 
 /**
  * One reminder per open duty and stage, counted back from its legal edge in the site's calendar days: the day on which
  * clocks change has 23 or 25 hours, and a reminder still comes as its day begins. A moved date has another due instant and so
  * other reminders; those of a duty that went, or of an older date, are dropped. What has been reminded stays so.
  */
-export async function putRemindersInOrder(
-  desk: Work,
-  { circuitId, timeZone }: { circuitId: string; timeZone: string },
-): Promise<void> {
+export async function putRemindersInOrder(desk: Work, places: Places): Promise<void> {
   const { tx, tenantId } = desk;
-  const { calendar } = desk.world;
   const now = toDate(desk.recordedAt);
+  const zones = new Map(places.map(({ circuitId, timeZone }) => [circuitId, timeZone]));
   const duties = await tx.duty.findMany({
-    where: { tenantId, circuitId },
-    select: { id: true, dueAt: true, state: true },
+    where: { tenantId, circuitId: { in: [...zones.keys()] } },
+    select: {
+      id: true,
+      circuitId: true,
+      dueAt: true,
+      state: true,
+      reminders: { where: { remindedAt: null }, select: { stage: true, dueEpoch: true, droppedAt: true } },
+    },
   });
-  for (const duty of duties) {
-    const dueAt = duty.state === 'open' ? (duty.dueAt ?? undefined) : undefined;
-    const other = dueAt === undefined ? {} : { dueEpoch: { not: dueEpochOf(dueAt) } };
-    await tx.reminder.updateMany({
-      where: { tenantId, dutyId: duty.id, remindedAt: null, droppedAt: null, ...other },
-      data: { droppedAt: now },
-    });
-    if (dueAt === undefined) continue;
-    const dueEpoch = dueEpochOf(dueAt);
+  const drop: Key[] = [];
+  const takeUp: Key[] = [];
+  const plan: (Key & { readonly planAt: Date })[] = [];
+  for (const { id: dutyId, circuitId, dueAt, state, reminders } of duties) {
+    const due = state === 'open' ? dueAt : null;
+    const dueEpoch = due && dueEpochOf(due);
+    for (const { stage, dueEpoch: of, droppedAt } of reminders) {
+      const key = { tenantId, dutyId, stage, dueEpoch: of };
+      if (of !== dueEpoch && droppedAt === null) drop.push(key);
+      if (of === dueEpoch && droppedAt !== null) takeUp.push(key);
+    }
+    if (due === null || dueEpoch === null) continue;
     // A stage that had passed when the duty became known reminds nobody; the board shows the duty at once.
-    const ahead = plannedReminders(calendar, { dueAt, timeZone }).filter(({ planAt }) => planAt > now);
-    await tx.reminder.createMany({
-      data: ahead.map(({ stage, planAt }) => ({ tenantId, dutyId: duty.id, stage, dueEpoch, planAt })),
-      skipDuplicates: true,
-    });
-    await tx.reminder.updateMany({
-      where: { tenantId, dutyId: duty.id, dueEpoch, remindedAt: null, droppedAt: { not: null } },
-      data: { droppedAt: null },
-    });
+    const given = { dueAt: due, timeZone: zones.get(circuitId) ?? 'UTC' };
+    const ahead = plannedReminders(desk.world.calendar, given).filter(({ planAt }) => planAt > now);
+    const there = reminders.filter(({ dueEpoch: of }) => of === dueEpoch).map(({ stage }) => stage);
+    const missing = ahead.filter(({ stage }) => !there.includes(stage));
+    plan.push(...missing.map(({ stage, planAt }) => ({ tenantId, dutyId, stage, dueEpoch, planAt })));
   }
+  // What somebody was reminded of in the meantime stays as it is.
+  const waiting = { remindedAt: null };
+  if (drop.length > 0) await tx.reminder.updateMany({ where: { OR: drop, ...waiting }, data: { droppedAt: now } });
+  if (plan.length > 0) await tx.reminder.createMany({ data: plan, skipDuplicates: true });
+  if (takeUp.length > 0) await tx.reminder.updateMany({ where: { OR: takeUp, ...waiting }, data: { droppedAt: null } });
+}
+
+interface Key {
+  readonly tenantId: string;
+  readonly dutyId: string;
+  readonly stage: number;
+  readonly dueEpoch: bigint;
 }

@@ -1,5 +1,5 @@
 import type { Tx } from '@ullage/database';
-import { recomputeCircuit } from '../law/recompute.ts';
+import { recomputeCircuits } from '../law/recompute.ts';
 import type { World } from '../office.ts';
 import { toDate } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
@@ -36,8 +36,8 @@ export async function recomputeDue(world: World, tenantId: string): Promise<Reco
 function recomputeOne(world: World, tenantId: string, circuitId: string): Promise<void> {
   return nightWork(world, { tenantId, action: 'time-passed' }, async (desk) => {
     await lock(desk.tx, tenantId, { circuitIds: [circuitId] });
-    await recomputeCircuit(desk, circuitId);
-    if (desk.changes.length > 0) await announceDuties(desk, circuitId);
+    await recomputeCircuits(desk, [circuitId]);
+    if (desk.changes.length > 0) await announceDuties(desk, [circuitId]);
   });
 }
 

@@ -1,7 +1,7 @@
 import { DutiesChanged } from '@ullage/contracts';
 import type { CommandName } from '@ullage/contracts';
 import { deriveBooks } from '../gas/derive.ts';
-import { recomputeCircuit } from '../law/recompute.ts';
+import { recomputeCircuits } from '../law/recompute.ts';
 import type { Actor } from '../office.ts';
 import { toDate } from './case.ts';
 import type { Case, Work } from './case.ts';
@@ -14,10 +14,9 @@ const sorted = (ids: Iterable<string>): string[] => [...ids].sort();
  */
 export async function settle(desk: Case, kind: CommandName, answer: () => Promise<void>): Promise<void> {
   await deriveBooks(desk);
-  for (const circuitId of sorted(desk.circuits)) {
-    await recomputeCircuit(desk, circuitId);
-    await announceDuties(desk, circuitId);
-  }
+  const circuitIds = sorted(desk.circuits);
+  await recomputeCircuits(desk, circuitIds);
+  await announceDuties(desk, circuitIds);
   await writeConcerns(desk);
   await answer();
   const { userId, address = null, key } = desk.actor;
@@ -44,18 +43,13 @@ async function writeConcerns(desk: Case): Promise<void> {
   }
 }
 
-/** Leaves word for the queue, in this transaction, that the circuit's reminders have to be put in order. */
-export async function announceDuties(work: Work, circuitId: string): Promise<void> {
-  await work.tx.outbox.create({
-    data: {
-      tenantId: work.tenantId,
-      id: work.world.newId(),
-      topic: DutiesChanged.topic,
-      body: { circuitId },
-      createdAt: toDate(work.recordedAt),
-      tries: 0,
-    },
-  });
+/** Leaves word for the queue, in this transaction, that the circuits' reminders have to be put in order. */
+export async function announceDuties(work: Work, circuitIds: readonly string[]): Promise<void> {
+  if (circuitIds.length === 0) return;
+  const { tenantId, recordedAt } = work;
+  const rest = { topic: DutiesChanged.topic, createdAt: toDate(recordedAt), tries: 0 };
+  const rowOf = (circuitId: string) => ({ tenantId, id: work.world.newId(), body: { circuitId }, ...rest });
+  await work.tx.outbox.createMany({ data: circuitIds.map(rowOf) });
 }
 
 /** Who made the changes and by what; nobody and no command where time alone did. */
