@@ -4,7 +4,7 @@ import type { Calendar } from '@ullage/units';
 import { APPRENTICE_CLAUSE, apprenticeshipOf, demandOf, holds } from './certificates.ts';
 import type { Demand } from './certificates.ts';
 import { localText } from './proposal.ts';
-import type { Moment, Proposal, Refusal, RefusalCode } from './proposal.ts';
+import type { Moment, Proposal, Refusal, RefusalCode, Timing } from './proposal.ts';
 import { UNKNOWN_TRAVEL_MINUTES } from './travel.ts';
 import { lawfulWindow } from './window.ts';
 import type { LawfulWindow } from './window.ts';
@@ -132,7 +132,7 @@ export function isPastSaving(window: LawfulWindow, proposal: Pick<Proposal, 'now
 }
 
 /** Before the window the work does not count; after the edge it is late, which nobody may plan while in time is possible. */
-export function windowRefusals(proposal: Proposal, moment: Moment, window: LawfulWindow | undefined): Refusal[] {
+export function windowRefusals(proposal: Timing, moment: Moment, window: LawfulWindow | undefined): Refusal[] {
   if (window === undefined) return [];
   const { calendar } = proposal;
   const late = moment.endMs > calendar.epochMs(window.dueAt);

@@ -1,7 +1,7 @@
 /** The firm's own rules: common practice, and to be bent where practice must, with a reason that is kept. */
 import type { Calendar, Day } from '@ullage/units';
 import { localText } from './proposal.ts';
-import type { Moment, Proposal, Refusal, Stop } from './proposal.ts';
+import type { Moment, Proposal, Refusal, Stop, Timing } from './proposal.ts';
 import { travelMinutes } from './travel.ts';
 
 const MS_PER_MINUTE = 60_000;
@@ -11,7 +11,7 @@ export const WORKING_DAY = { from: '07:00', to: '17:00' } as const;
 export const isWorkday = (day: Day, calendar: Pick<Calendar, 'weekday'>): boolean => calendar.weekday(day) <= 5;
 
 /** Ours, yet not overridable: no reason sends anybody back in time. What was done then is reported, not planned. */
-export function pastRefusals({ now, calendar }: Proposal, moment: Moment): Refusal[] {
+export function pastRefusals({ now, calendar }: Timing, moment: Moment): Refusal[] {
   if (moment.startMs >= calendar.epochMs(now)) return [];
   return [
     {
@@ -25,7 +25,7 @@ export function pastRefusals({ now, calendar }: Proposal, moment: Moment): Refus
 }
 
 /** Start and end must lie on one day at the site, inside its working hours; both edges belong to it. */
-export function workingDayRefusals(proposal: Proposal, moment: Moment): Refusal[] {
+export function workingDayRefusals(proposal: Timing, moment: Moment): Refusal[] {
   const { calendar, zone } = proposal;
   const { from, to } = proposal.workingDay ?? WORKING_DAY;
   const starts = calendar.timeOf(proposal.startsAt, zone);

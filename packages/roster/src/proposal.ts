@@ -47,6 +47,9 @@ export interface Proposal {
   readonly calendar: Calendar;
 }
 
+/** A proposal as far as it is about no person. */
+export type Timing = Omit<Proposal, 'person' | 'others' | 'stops'>;
+
 export type RefusalCode =
   | 'no-certificate'
   | 'certificate-ended'
@@ -84,7 +87,7 @@ export interface Moment {
   /** The day of the last instant of work: work until midnight is work of the day before. */
   readonly endDay: Day;
 }
-export function momentOf({ startsAt, minutes, zone, calendar }: Proposal): Moment {
+export function momentOf({ startsAt, minutes, zone, calendar }: Timing): Moment {
   const startMs = calendar.epochMs(startsAt);
   const endMs = startMs + minutes * 60_000;
   return {

@@ -1,11 +1,11 @@
 import type { Day, Instant } from '@ullage/units';
 import { gapOn, roomsOf } from './gaps.ts';
 import type { DaySpan, Gap, Room } from './gaps.ts';
-import { certificateRefusals, isPastSaving, windowOf } from './law-rules.ts';
+import { certificateRefusals, isPastSaving, windowOf, windowRefusals } from './law-rules.ts';
 import { mayPlace } from './may-place.ts';
 import { offerOf } from './offers.ts';
 import type { Candidate, Found, Offer, Request, Slot } from './offers.ts';
-import { isWorkday, WORKING_DAY } from './own-rules.ts';
+import { isWorkday, pastRefusals, WORKING_DAY, workingDayRefusals } from './own-rules.ts';
 import { momentOf } from './proposal.ts';
 import type { Proposal, Refusal } from './proposal.ts';
 
@@ -40,10 +40,12 @@ export interface Suggestion {
 export function suggest(request: Request): Suggestion {
   const reach = reachOf(request);
   const { days } = reach;
+  const slotsOn = remembered((span: DaySpan) => slotsOf(span, request).filter(({ ms }) => ms >= reach.fromMs));
+  const isOpen = remembered((slot: Slot) => isOpenToAll(slot, request));
   const people = request.people.map((person) => ({ person, rooms: roomsOf(person, request) }));
   const workdays = days.filter(({ day }) => isWorkday(day, request.calendar));
-  let front = frontOver({ ...reach, days: workdays }, people, request);
-  if (front.length === 0) front = frontOver(reach, people, request);
+  let front = frontOver({ days: workdays, slotsOn, isOpen }, people, request);
+  if (front.length === 0) front = frontOver({ days, slotsOn, isOpen }, people, request);
   const kept = shortened(front);
   const last = kept.length - 1;
   const fromDay = request.calendar.dayOf(request.calendar.fromEpochMs(reach.fromMs), request.zone);
@@ -86,6 +88,12 @@ function reachOf(request: Request): Reach {
   return { fromMs, days };
 }
 
+interface Ground {
+  readonly days: readonly DaySpan[];
+  readonly slotsOn: (span: DaySpan) => readonly Slot[];
+  /** Whether the rules that do not ask who goes leave a start. */
+  readonly isOpen: (slot: Slot) => boolean;
+}
 interface Roomy {
   readonly person: Candidate;
   readonly rooms: readonly Room[];
@@ -95,13 +103,12 @@ interface Roomy {
  * In a gap between two stops of a day the extra drive is the same everywhere, so its first start leaves most slack: one
  * moment a gap is enough. Days go by in order; a gap that drives no less than what was found before it is passed over.
  */
-function frontOver({ fromMs, days }: Reach, people: readonly Roomy[], request: Request): Found[] {
+function frontOver({ days, ...ground }: Ground, people: readonly Roomy[], request: Request): Found[] {
   const front: Found[] = [];
   let least = Infinity;
   for (const span of days) {
     if (least === 0) break;
-    const slots = lazily(() => slotsOf(span, request).filter(({ ms }) => ms >= fromMs));
-    const found = people.flatMap((one) => foundOn(one, { span, slots, least }, request)).sort(bySlackThenDrive);
+    const found = people.flatMap((one) => foundOn(one, { span, least, ...ground }, request)).sort(bySlackThenDrive);
     for (const one of found) {
       const last = front.at(-1);
       if (one.gap.extraDrive < least) {
@@ -119,20 +126,23 @@ const bySlackThenDrive = (a: Found, b: Found): number =>
   a.gap.extraDrive - b.gap.extraDrive ||
   Number(b.person.knowsIt ?? false) - Number(a.person.knowsIt ?? false);
 
-function lazily<T>(make: () => T): () => T {
-  let made: { readonly value: T } | undefined;
-  return () => (made ??= { value: make() }).value;
+function remembered<K, T>(make: (key: K) => T): (key: K) => T {
+  const known = new Map<K, T>();
+  return (key) => {
+    const made = known.get(key) ?? make(key);
+    known.set(key, made);
+    return made;
+  };
 }
 
-interface Looking {
+interface Looking extends Omit<Ground, 'days'> {
   readonly span: DaySpan;
-  readonly slots: () => readonly Slot[];
   readonly least: number;
 }
-function foundOn({ person, rooms }: Roomy, { span, slots, least }: Looking, request: Request): Found[] {
+function foundOn({ person, rooms }: Roomy, { span, least, slotsOn, isOpen }: Looking, request: Request): Found[] {
   const gaps = rooms.flatMap((room) => gapOn(room, span) ?? []).filter((gap) => gap.extraDrive < least);
   if (gaps.length === 0 || barredOn(span.day, person, request) !== undefined) return [];
-  return gaps.flatMap((gap) => firstIn(gap, { person, day: span.day, slots: slots() }, request) ?? []);
+  return gaps.flatMap((gap) => firstIn(gap, { person, day: span.day, slots: slotsOn(span), isOpen }, request) ?? []);
 }
 
 /** What the law has against a person going alone on a day, whatever the hour. */
@@ -150,12 +160,13 @@ const proposalOf = (person: Candidate, startsAt: Instant, request: Request): Pro
   startsAt,
 });
 
-function firstIn(gap: Gap, { person, day, slots }: On, request: Request): Found | undefined {
+function firstIn(gap: Gap, { person, day, slots, isOpen }: On, request: Request): Found | undefined {
   const { calendar, now } = request;
   const thereMs = Math.max(gap.fromMs, calendar.epochMs(now) + gap.driveIn * MS_PER_MINUTE);
   for (const slot of slots) {
     if (slot.ms < thereMs) continue;
     if (slot.ms > gap.toMs) break;
+    if (!isOpen(slot)) continue;
     const answer = mayPlace(proposalOf(person, calendar.fromEpochMs(slot.ms), request));
     if (!answer.ok) continue;
     const { slackMinutes, warnings } = answer;
@@ -167,6 +178,19 @@ interface On {
   readonly person: Candidate;
   readonly day: Day;
   readonly slots: readonly Slot[];
+  readonly isOpen: Ground['isOpen'];
+}
+
+/** What the duties' window, the present and the working day say of a start: once for all people. */
+function isOpenToAll({ ms }: Slot, request: Request): boolean {
+  const asked = { ...request, startsAt: request.calendar.fromEpochMs(ms) };
+  const moment = momentOf(asked);
+  const refusals = [
+    ...workingDayRefusals(asked, moment),
+    ...windowRefusals(asked, moment, windowOf(request)),
+    ...pastRefusals(asked, moment),
+  ];
+  return refusals.length === 0;
 }
 
 /** The quarter hours of a day from its first working hour on, in the order they come; one that comes twice stands twice. */
