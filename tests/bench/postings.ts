@@ -1,7 +1,7 @@
 /** A posting as the product writes it against a function written by hand that writes the same row. */
 import { randomBytes } from 'node:crypto';
 import pg from 'pg';
-import { postMovements } from '@ullage/casework/postings';
+import { postMovements } from '@ullage/casework';
 import { Database } from '@ullage/database';
 import { uuidv7 } from '@ullage/units';
 import { LANES } from './ground.ts';

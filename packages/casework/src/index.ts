@@ -2,6 +2,7 @@ export { checkBooks } from './check/check-books.ts';
 export type { BooksCheck } from './check/check-books.ts';
 export { systemClock } from './clock.ts';
 export type { Clock } from './clock.ts';
+export { postMovements } from './gas/post-movements.ts';
 export { createOffice } from './create-office.ts';
 export type { Actor, DeskCommand, Office, PageQuery, World } from './office.ts';
 export { problemOf, PROBLEMS } from './pipeline/problem.ts';

@@ -39,25 +39,16 @@ export async function putRemindersInOrder(desk: Work, places: Places): Promise<v
       reminders: { where: { remindedAt: null }, select: { stage: true, dueEpoch: true, droppedAt: true } },
     },
   });
-  const drop: Key[] = [];
-  const takeUp: Key[] = [];
-  const plan: (Key & { readonly planAt: Date })[] = [];
-  for (const { id: dutyId, circuitId, dueAt, state, reminders } of duties) {
-    const due = state === 'open' ? dueAt : null;
-    const dueEpoch = due && dueEpochOf(due);
-    for (const { stage, dueEpoch: of, droppedAt } of reminders) {
-      const key = { tenantId, dutyId, stage, dueEpoch: of };
-      if (of !== dueEpoch && droppedAt === null) drop.push(key);
-      if (of === dueEpoch && droppedAt !== null) takeUp.push(key);
-    }
-    if (due === null || dueEpoch === null) continue;
-    // A stage that had passed when the duty became known reminds nobody; the board shows the duty at once.
-    const given = { dueAt: due, timeZone: zones.get(circuitId) ?? 'UTC' };
-    const ahead = plannedReminders(desk.world.calendar, given).filter(({ planAt }) => planAt > now);
-    const there = reminders.filter(({ dueEpoch: of }) => of === dueEpoch).map(({ stage }) => stage);
-    const missing = ahead.filter(({ stage }) => !there.includes(stage));
-    plan.push(...missing.map(({ stage, planAt }) => ({ tenantId, dutyId, stage, dueEpoch, planAt })));
-  }
+  const orders = duties.map((duty) => {
+    const planned = plannedFor(desk.world.calendar, duty, zones.get(duty.circuitId) ?? 'UTC');
+    return orderOf(
+      duty,
+      planned.filter(({ planAt }) => planAt > now),
+    );
+  });
+  const drop = orders.flatMap((order) => order.drop.map((key) => ({ tenantId, ...key })));
+  const takeUp = orders.flatMap((order) => order.takeUp.map((key) => ({ tenantId, ...key })));
+  const plan = orders.flatMap((order) => order.plan.map((planned) => ({ tenantId, ...planned })));
   // What somebody was reminded of in the meantime stays as it is.
   const waiting = { remindedAt: null };
   if (drop.length > 0) await tx.reminder.updateMany({ where: { OR: drop, ...waiting }, data: { droppedAt: now } });
@@ -66,8 +57,43 @@ export async function putRemindersInOrder(desk: Work, places: Places): Promise<v
 }
 
 interface Key {
-  readonly tenantId: string;
   readonly dutyId: string;
   readonly stage: number;
   readonly dueEpoch: bigint;
+}
+interface Planned extends Key {
+  readonly planAt: Date;
+}
+interface DutyRow {
+  readonly id: string;
+  readonly dueAt: Date | null;
+  readonly state: string;
+  /** Those that nobody has had. */
+  readonly reminders: readonly { readonly stage: number; readonly dueEpoch: bigint; readonly droppedAt: Date | null }[];
+}
+/** The instant an open duty is due; null for one that reminds nobody. */
+const dueOf = ({ state, dueAt }: DutyRow): Date | null => (state === 'open' ? dueAt : null);
+
+function plannedFor(calendar: Calendar, duty: DutyRow, timeZone: string): Planned[] {
+  const due = dueOf(duty);
+  if (due === null) return [];
+  const dueEpoch = dueEpochOf(due);
+  return plannedReminders(calendar, { dueAt: due, timeZone }).map((planned) => ({ dutyId: duty.id, dueEpoch, ...planned }));
+}
+
+/**
+ * What is to be done about a duty's reminders. A stage that had passed when the duty became known reminds nobody, and so
+ * is not `ahead`; the board shows the duty at once.
+ */
+function orderOf(duty: DutyRow, ahead: readonly Planned[]): { drop: Key[]; takeUp: Key[]; plan: Planned[] } {
+  const due = dueOf(duty);
+  const dueEpoch = due && dueEpochOf(due);
+  const of = duty.reminders.filter((reminder) => reminder.dueEpoch === dueEpoch);
+  const keys = (rows: DutyRow['reminders']): Key[] =>
+    rows.map(({ stage, dueEpoch: epoch }) => ({ dutyId: duty.id, stage, dueEpoch: epoch }));
+  return {
+    drop: keys(duty.reminders.filter((reminder) => reminder.dueEpoch !== dueEpoch && reminder.droppedAt === null)),
+    takeUp: keys(of.filter(({ droppedAt }) => droppedAt !== null)),
+    plan: ahead.filter(({ stage }) => !of.some((reminder) => reminder.stage === stage)),
+  };
 }
