@@ -11,15 +11,26 @@ export async function contentsOf(tx: Tx, tenantId: string, accountId: string): P
     where: { tenantId, accountId, grams: { gt: 0 } },
     orderBy: { refrigerant: 'asc' },
   });
-  return rows.map((row) => ({
-    holding: {
-      refrigerant: row.refrigerant,
-      owner: row.owner === tenantId ? null : row.owner,
-      state: row.state as GasState,
-    },
-    grams: Number(row.grams),
-  }));
+  return portionsOf(rows, tenantId);
 }
+interface BalanceRow {
+  readonly refrigerant: string;
+  readonly owner: string;
+  readonly state: string;
+  readonly grams: unknown;
+}
+/** What balances hold: those above zero. */
+export const portionsOf = (rows: readonly BalanceRow[], tenantId: string): Portion[] =>
+  rows
+    .filter((row) => Number(row.grams) > 0)
+    .map((row) => ({
+      holding: {
+        refrigerant: row.refrigerant,
+        owner: row.owner === tenantId ? null : row.owner,
+        state: row.state as GasState,
+      },
+      grams: Number(row.grams),
+    }));
 
 /** The gas a cylinder was registered with; null for one that came empty. */
 export async function registeredGas(tx: Tx, tenantId: string, cylinderId: string): Promise<string | null> {

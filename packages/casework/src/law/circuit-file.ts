@@ -127,9 +127,3 @@ export async function circuitFiles(tx: Tx, tenantId: string, circuitIds: readonl
     return head ? [fileOf(head, own.get(id) ?? [])] : [];
   });
 }
-
-export async function circuitFile(tx: Tx, tenantId: string, circuitId: string): Promise<CircuitFile> {
-  const [file] = await circuitFiles(tx, tenantId, [circuitId]);
-  if (!file) throw new Error('a file of no circuit');
-  return file;
-}

@@ -3,11 +3,14 @@ import { explains } from '@ullage/trail';
 import { bookedGrams } from '@ullage/units';
 import type { EnteredMass } from '@ullage/units';
 import { isMixed } from '@ullage/gasbook';
-import { contentsOf } from '../gas/contents.ts';
+import type { Portion } from '@ullage/gasbook';
+import { portionsOf } from '../gas/contents.ts';
 import { dateToDay } from '../pipeline/case.ts';
-import { circuitFile } from '../law/circuit-file.ts';
+import { circuitFiles } from '../law/circuit-file.ts';
+import type { CircuitFile } from '../law/circuit-file.ts';
 import { additionsOf } from './additions.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
+import type { FactRow } from './fact-row.ts';
 import { doubtsOf } from './doubts.ts';
 import { factViews, instrumentChecks, leakPointView, lookView } from './history.ts';
 import { calculationsOf, dutiesOf, headroomOf, rulebooksOf } from './law.ts';
@@ -65,33 +68,97 @@ const EVENT_KINDS = [
   'correction',
 ];
 
-/** Everything about a circuit that a unit's page shows. */
-export async function circuitView(viewer: Viewer, circuitId: string): Promise<CircuitView> {
-  const { tx, tenantId } = viewer;
-  const circuit = await tx.circuit.findUniqueOrThrow({
-    where: { tenantId_id: { tenantId, id: circuitId } },
+function circuitRows({ tx, tenantId }: Viewer, circuitIds: readonly string[]) {
+  return tx.circuit.findMany({
+    where: { tenantId, id: { in: [...circuitIds] } },
     include: {
       unit: { select: { tag: true } },
-      gasAccount: { include: { balances: true } },
+      gasAccount: { include: { balances: { orderBy: { refrigerant: 'asc' } } } },
       fullCharges: LATEST_FULL_CHARGE,
     },
   });
-  const file = await circuitFile(tx, tenantId, circuitId);
-  const zone = file.timeZone;
-  const facts = await tx.fact.findMany({
-    where: { tenantId, circuitId },
+}
+type CircuitRow = Awaited<ReturnType<typeof circuitRows>>[number];
+
+function factRows({ tx, tenantId }: Viewer, circuitIds: readonly string[]) {
+  return tx.fact.findMany({
+    where: { tenantId, circuitId: { in: [...circuitIds] } },
     include: FACT_INCLUDE,
     orderBy: [{ happenedAt: 'desc' }, { id: 'desc' }],
   });
-  const leakRows = await tx.leakPoint.findMany({ where: { tenantId, circuitId }, orderBy: { number: 'desc' } });
-  const leakPoints = leakRows.map((row) => leakPointView(viewer, row, { zone, facts }));
-  const calculations = await calculationsOf(viewer, circuitId);
-  const latest = calculations.find((calculation) => calculation.standing) ?? null;
+}
+function leakRows({ tx, tenantId }: Viewer, circuitIds: readonly string[]) {
+  return tx.leakPoint.findMany({
+    where: { tenantId, circuitId: { in: [...circuitIds] } },
+    orderBy: { number: 'desc' },
+  });
+}
+
+/** What is read of a circuit. */
+interface Read {
+  readonly circuit: CircuitRow;
+  readonly file: CircuitFile;
+  readonly facts: readonly FactRow[];
+  readonly leaks: Awaited<ReturnType<typeof leakRows>>;
+  readonly calculations: CircuitView['calculations'];
+  readonly duties: CircuitView['duties'];
+  readonly contents: Portion[];
+  readonly doubts: CircuitView['doubts'];
+  readonly checks: Awaited<ReturnType<typeof instrumentChecks>>;
+}
+/** Everything about some circuits that a unit's page shows, each with its file; what is read, is read for all at once. */
+export async function circuitViews(
+  viewer: Viewer,
+  circuitIds: readonly string[],
+): Promise<{ readonly view: CircuitView; readonly file: CircuitFile }[]> {
+  const files = await circuitFiles(viewer.tx, viewer.tenantId, circuitIds);
+  const circuits = new Map((await circuitRows(viewer, circuitIds)).map((row) => [row.id, row]));
+  const facts = Map.groupBy(await factRows(viewer, circuitIds), (row) => row.circuitId);
+  const leaks = Map.groupBy(await leakRows(viewer, circuitIds), (row) => row.circuitId);
+  const calculations = await calculationsOf(viewer, circuitIds);
+  const duties = Map.groupBy(await dutiesOf(viewer, { circuitIds }), (duty) => duty.circuitId);
   const checks = await instrumentChecks(viewer);
-  const account = circuit.gasAccount;
-  const contents = account ? await contentsOf(tx, tenantId, account.id) : [];
-  const contentsGrams = contents.reduce((sum, { grams }) => sum + grams, 0);
-  const doubts = account ? await doubtsOf(viewer, { accountId: account.id, contentsGrams }) : { open: [] };
+  const doubts = await doubtsIn(viewer, [...circuits.values()]);
+  return files.flatMap((file) => {
+    const { circuitId } = file;
+    const circuit = circuits.get(circuitId);
+    if (!circuit) return [];
+    const read: Read = {
+      circuit,
+      file,
+      checks,
+      facts: facts.get(circuitId) ?? [],
+      leaks: leaks.get(circuitId) ?? [],
+      calculations: calculations.get(circuitId) ?? [],
+      duties: (duties.get(circuitId) ?? []).map(({ circuitId: _of, ...duty }) => duty),
+      contents: contentsIn(viewer, circuit),
+      doubts: doubts.get(circuitId) ?? [],
+    };
+    return [{ view: circuitView(viewer, read), file }];
+  });
+}
+
+const contentsIn = ({ tenantId }: Viewer, { gasAccount }: CircuitRow): Portion[] =>
+  portionsOf(gasAccount?.balances ?? [], tenantId);
+
+/** Doubts about the gas in each circuit. */
+async function doubtsIn(
+  viewer: Viewer,
+  circuits: readonly CircuitRow[],
+): Promise<ReadonlyMap<string, CircuitView['doubts']>> {
+  const accounts = circuits.flatMap((circuit) => {
+    const contentsGrams = contentsIn(viewer, circuit).reduce((total, { grams }) => total + grams, 0);
+    return circuit.gasAccount ? [{ circuitId: circuit.id, accountId: circuit.gasAccount.id, contentsGrams }] : [];
+  });
+  const doubts = await doubtsOf(viewer, accounts);
+  return new Map(accounts.map(({ circuitId }, i) => [circuitId, doubts[i]?.open ?? []]));
+}
+
+function circuitView(viewer: Viewer, read: Read): CircuitView {
+  const { circuit, file, facts, calculations, contents, checks } = read;
+  const zone = file.timeZone;
+  const leakPoints = read.leaks.map((row) => leakPointView(viewer, row, { zone, facts }));
+  const latest = calculations.find((calculation) => calculation.standing) ?? null;
   return {
     id: circuit.id,
     tag: `${circuit.unit.tag}-${circuit.letter}`,
@@ -112,11 +179,11 @@ export async function circuitView(viewer: Viewer, circuitId: string): Promise<Ci
     leakPoints,
     looks: facts.filter((fact) => fact.kind === 'look').map((fact) => lookView(viewer, fact, { zone, checks })),
     events: factViews(viewer, facts, zone).filter((fact) => EVENT_KINDS.includes(fact.kind)),
-    duties: (await dutiesOf(viewer, { circuitIds: [circuitId] })).map(({ circuitId: _of, ...duty }) => duty),
+    duties: read.duties,
     explains: explanation(latest, leakPoints),
-    accountId: account?.id ?? null,
-    balanceGrams: (account?.balances ?? []).reduce((total, balance) => total + Number(balance.grams), 0),
+    accountId: circuit.gasAccount?.id ?? null,
+    balanceGrams: (circuit.gasAccount?.balances ?? []).reduce((total, balance) => total + Number(balance.grams), 0),
     mixed: isMixed(contents, circuit.refrigerant),
-    doubts: doubts.open,
+    doubts: read.doubts,
   };
 }

@@ -74,7 +74,8 @@ export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<
   const inside = { contents, taints, tareGrams: tareOf(row).grams, filledOn: filled, today: todayOf(viewer) };
   const fitness = fitnessOf(row, inside);
   const head = cylinderHead(row, { contents, taints, fitness });
-  const { open, cleared } = await doubtsOf(viewer, { accountId: account, contentsGrams: head.netGrams });
+  const [doubts] = await doubtsOf(viewer, [{ accountId: account, contentsGrams: head.netGrams }]);
+  const { open, cleared } = doubts ?? { open: [], cleared: [] };
   const customers = await customerNames(
     viewer,
     contents.map(({ holding }) => holding.owner),

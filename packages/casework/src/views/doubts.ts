@@ -24,18 +24,32 @@ const INCLUDE = {
 type Row = Prisma.TaintGetPayload<{ include: typeof INCLUDE }>;
 type Step = DoubtView['path'][number];
 
-/** Doubts of an account that stand, cleared ones included, oldest first. */
-export async function doubtsOf(
-  viewer: Viewer,
-  { accountId, contentsGrams }: { accountId: string; contentsGrams: number },
-): Promise<{ open: DoubtView[]; cleared: (DoubtView & { clearedByFactId: string; clearedAt: string })[] }> {
+export interface Doubts {
+  readonly open: DoubtView[];
+  readonly cleared: (DoubtView & { clearedByFactId: string; clearedAt: string })[];
+}
+interface Account {
+  readonly accountId: string;
+  readonly contentsGrams: number;
+}
+
+/** Doubts of some accounts that stand, cleared ones included, oldest first; in the order of the accounts. */
+export async function doubtsOf(viewer: Viewer, accounts: readonly Account[]): Promise<Doubts[]> {
   const { tx, tenantId } = viewer;
   const rows = await tx.taint.findMany({
-    where: { tenantId, accountId, withdrawnAt: null },
+    where: { tenantId, accountId: { in: accounts.map(({ accountId }) => accountId) }, withdrawnAt: null },
     include: INCLUDE,
     orderBy: [{ createdAt: 'asc' }, { id: 'asc' }],
   });
   const known = await withSources(viewer, rows);
+  const byAccount = Map.groupBy(rows, ({ accountId }) => accountId);
+  return accounts.map((account) => standing(byAccount.get(account.accountId) ?? [], { ...account, known }));
+}
+
+function standing(
+  rows: readonly Row[],
+  { known, contentsGrams }: Account & { readonly known: ReadonlyMap<string, Row> },
+): Doubts {
   const view = (row: Row): DoubtView => doubtView(row, { known, contentsGrams });
   return {
     open: rows.filter(({ clearedBy }) => clearedBy === null).map(view),

@@ -47,12 +47,17 @@ export async function dutiesOf(
   }));
 }
 
-export async function calculationsOf({ tx, tenantId }: Viewer, circuitId: string): Promise<CalculationView[]> {
+/** Calculations of some circuits by circuit, newest first. */
+export async function calculationsOf(
+  { tx, tenantId }: Viewer,
+  circuitIds: readonly string[],
+): Promise<Map<string, CalculationView[]>> {
   const rows = await tx.calculation.findMany({
-    where: { tenantId, circuitId },
+    where: { tenantId, circuitId: { in: [...circuitIds] } },
     orderBy: [{ onDay: 'desc' }, { number: 'desc' }],
   });
-  return rows.map(calculationView);
+  const byCircuit = Map.groupBy(rows, ({ circuitId }) => circuitId);
+  return new Map([...byCircuit].map(([circuitId, of]) => [circuitId, of.map(calculationView)]));
 }
 
 interface CalculationRow {

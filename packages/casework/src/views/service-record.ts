@@ -1,7 +1,7 @@
 /** The service record: what the contractor hands over at the end of a visit. Full charge and rate are the owner's. */
 import type { ServiceRecordView } from '@ullage/contracts';
 import { editionOn, RULEBOOK_IDS } from '@ullage/rulebook';
-import { circuitFile } from '../law/circuit-file.ts';
+import { circuitFiles } from '../law/circuit-file.ts';
 import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
 import { certifiedOn } from './certified.ts';
 import { correctedBy, FACT_INCLUDE } from './fact-row.ts';
@@ -88,8 +88,8 @@ function daysOf(
 /** The rules that ask for this record: those that cover a circuit of the visit on its day. */
 async function clausesOf(viewer: Viewer, visit: HeadRow, day: string): Promise<string[]> {
   const clauses: string[] = [];
-  for (const { circuitId } of visit.visitCircuits) {
-    const file = await circuitFile(viewer.tx, viewer.tenantId, circuitId);
+  const circuitIds = visit.visitCircuits.map(({ circuitId }) => circuitId);
+  for (const file of await circuitFiles(viewer.tx, viewer.tenantId, circuitIds)) {
     const covering = rulebooksOf(viewer, file, day).flatMap(({ rulebook, inScope }) => (inScope ? [rulebook] : []));
     clauses.push(
       ...RULEBOOK_IDS.filter((id) => covering.includes(id)).flatMap((id) => editionOn(id, day)?.clauses.record ?? []),

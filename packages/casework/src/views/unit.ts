@@ -2,7 +2,7 @@ import type { PlacesView, UnitListView, UnitView } from '@ullage/contracts';
 import type { EnteredMass } from '@ullage/units';
 import type { PageQuery } from '../office.ts';
 import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
-import { circuitView } from './circuit.ts';
+import { circuitViews } from './circuit.ts';
 import { loadSite, siteView } from './site.ts';
 import { feedNumber } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
@@ -17,8 +17,10 @@ export async function unitView(viewer: Viewer, unitId: string): Promise<UnitView
   });
   const site = unit && (await loadSite(tx, tenantId, unit.siteId));
   if (!unit || !site) throw notFound();
-  const circuits = [];
-  for (const circuit of unit.circuits) circuits.push(await circuitView(viewer, circuit.id));
+  const circuits = await circuitViews(
+    viewer,
+    unit.circuits.map(({ id }) => id),
+  );
   const visits = await tx.visit.findMany({
     where: { tenantId, visitCircuits: { some: { circuit: { unitId } } }, state: { not: 'cancelled' } },
     include: { visitPersons: { include: { person: true } } },
@@ -30,7 +32,7 @@ export async function unitView(viewer: Viewer, unitId: string): Promise<UnitView
     tag: unit.tag,
     description: unit.description,
     site: siteView(site),
-    circuits,
+    circuits: circuits.map(({ view }) => view),
     visits: visits.map((visit) => {
       const at = visit.startedAt ?? visit.plannedStart;
       return {

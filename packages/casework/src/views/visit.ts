@@ -2,11 +2,10 @@ import type { GlanceView, OverrideRule, VisitHead, VisitListView, VisitView } fr
 import { dayWords, toKelvin } from '@ullage/units';
 import type { Day } from '@ullage/units';
 import type { Pressure, Temperature } from '@ullage/contracts';
-import { circuitFile } from '../law/circuit-file.ts';
 import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
 import { readAgainst, readingKpa } from '../commands/site-readings.ts';
 import { branchOf } from '../visits/branch.ts';
-import { circuitView } from './circuit.ts';
+import { circuitViews } from './circuit.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
 import { factViews, leakPointView } from './history.ts';
 import { dutiesOf, headroomOf } from './law.ts';
@@ -108,27 +107,22 @@ const few = <T>(items: readonly T[]): { items: T[]; more: number } => ({
 });
 
 /** What a technician knows before opening the unit. */
-async function glanceOf(
+function glanceOf(
   viewer: Viewer,
-  circuitId: string,
+  { view: circuit, file }: Awaited<ReturnType<typeof circuitViews>>[number],
   visitId: string,
-): Promise<{ glance: GlanceView; explains: string | null }> {
-  const circuit = await circuitView(viewer, circuitId);
-  const file = await circuitFile(viewer.tx, viewer.tenantId, circuitId);
+): GlanceView {
   const earlier = circuit.additions.filter((addition) => addition.visitId !== visitId);
   const clear = circuit.looks.filter((look) => look.result === 'clear');
   return {
-    explains: circuit.explains?.text ?? null,
-    glance: {
-      circuitId,
-      tag: circuit.tag,
-      refrigerant: circuit.refrigerant,
-      fullCharge: circuit.fullCharge.mass,
-      additions: few(earlier),
-      leakPoints: few(circuit.leakPoints),
-      clearLooks: few(clear),
-      ...headroomOf(viewer, file, visitId),
-    },
+    circuitId: circuit.id,
+    tag: circuit.tag,
+    refrigerant: circuit.refrigerant,
+    fullCharge: circuit.fullCharge.mass,
+    additions: few(earlier),
+    leakPoints: few(circuit.leakPoints),
+    clearLooks: few(clear),
+    ...headroomOf(viewer, file, visitId),
   };
 }
 
@@ -153,8 +147,7 @@ export async function visitView(viewer: Viewer, visitId: string): Promise<VisitV
     orderBy: { number: 'asc' },
   });
   const instruments = await tx.instrument.findMany({ where: { tenantId, retiredAt: null }, orderBy: { tag: 'asc' } });
-  const glances = [];
-  for (const circuitId of circuitIds) glances.push(await glanceOf(viewer, circuitId, visitId));
+  const circuits = await circuitViews(viewer, circuitIds);
   const duties = await dutiesOf(viewer, { circuitIds });
   const commands = await tx.command.findMany({
     where: { tenantId, id: { in: facts.map((fact) => fact.id) } },
@@ -164,11 +157,11 @@ export async function visitView(viewer: Viewer, visitId: string): Promise<VisitV
   return {
     visit: visitHead(viewer, row),
     site: siteView(site),
-    glances: glances.map(({ glance }) => glance),
+    glances: circuits.map((circuit) => glanceOf(viewer, circuit, visitId)),
     leakPoints: leaks.map((leak) => leakPointView(viewer, leak, { zone, facts: tested })),
     facts: factViews(viewer, facts, zone),
     branch: branchFrom(facts, row),
-    explains: glances.find(({ explains }) => explains !== null)?.explains ?? null,
+    explains: circuits.find(({ view }) => view.explains !== null)?.view.explains?.text ?? null,
     duties: duties.map(({ circuitId: _of, ...duty }) => duty),
     asks: [...new Map(asks.map((ask) => [ask.code, ask])).values()],
     instruments: instruments.map((tool) => ({
