@@ -8,7 +8,10 @@ import { nameOf } from './statement-names.ts';
 
 /** What a casework function gets: one transaction of one tenant. It can open no other. */
 export type Tx = Omit<Prisma.TransactionClient, '$transaction'>;
-/** A read whose SQL text and row shape are written down together, for `tenantQuery` and `txQuery`. */
+/**
+ * A read whose SQL text and row shape are written down together, for `tenantQuery` and `txQuery`. A day is asked for as
+ * text: the driver makes of a date the midnight of the zone that the process runs in.
+ */
 export interface Statement<Row> {
   readonly text: string;
   readonly row: z.ZodType<Row>;

@@ -7,7 +7,7 @@ const Head = z.object({
   use: z.string(),
   equipment: z.string(),
   subsector: z.string().nullable(),
-  installedOn: z.date().nullable(),
+  installedOn: z.string().nullable(),
   siteId: z.string(),
   customerId: z.string(),
   timeZone: z.string(),
@@ -27,7 +27,7 @@ export type CircuitHead = z.output<typeof Head>;
 /** $1 the contractor, $2 circuits: what each is, and where it stands. */
 export const CIRCUIT_HEADS: Statement<CircuitHead> = {
   text: `
-    SELECT c.id, c.refrigerant, c.use, c.equipment, c.subsector, c.installed_on AS "installedOn",
+    SELECT c.id, c.refrigerant, c.use, c.equipment, c.subsector, c.installed_on::text AS "installedOn",
       s.id AS "siteId", s.customer_id AS "customerId", s.time_zone AS "timeZone",
       (SELECT m.method FROM facility_method m
         WHERE m.tenant_id = s.tenant_id AND m.facility_id = s.facility_id
@@ -49,7 +49,7 @@ const Fact = z.object({
   kind: z.string(),
   visitId: z.string().nullable(),
   happenedAt: z.date().nullable(),
-  happenedOn: z.date().nullable(),
+  happenedOn: z.string().nullable(),
   recordedAt: z.date(),
   seq: z.number(),
   body: z.unknown(),
@@ -63,7 +63,7 @@ export type FileFact = z.output<typeof Fact>;
 export const CIRCUIT_FACTS: Statement<FileFact> = {
   text: `
     SELECT f.id, f.circuit_id AS "circuitId", f.kind, f.visit_id AS "visitId", f.happened_at AS "happenedAt",
-      f.happened_on AS "happenedOn", f.recorded_at AS "recordedAt", f.seq, f.body,
+      f.happened_on::text AS "happenedOn", f.recorded_at AS "recordedAt", f.seq, f.body,
       coalesce((
         SELECT jsonb_agg(r.leak_point_id ORDER BY r.role, r.ordinal) FROM fact_ref r
         WHERE r.tenant_id = f.tenant_id AND r.fact_id = f.id AND r.leak_point_id IS NOT NULL), '[]') AS "leakIds",

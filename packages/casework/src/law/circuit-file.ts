@@ -77,7 +77,7 @@ const READ: Readonly<Record<string, Reading>> = {
 function eventsOf(row: FileFact): CircuitEvent[] {
   const at = row.happenedAt
     ? toInstant(row.happenedAt)
-    : { on: dateToDay(row.happenedOn ?? row.recordedAt), seq: row.seq };
+    : { on: row.happenedOn ?? dateToDay(row.recordedAt), seq: row.seq };
   const base = { id: row.id, at, ...(row.visitId === null ? {} : { visit: row.visitId }) };
   return READ[row.kind]?.(row, base, row.body as Body) ?? [];
 }
@@ -111,7 +111,7 @@ const fileOf = (head: CircuitHead, facts: readonly FileFact[]): CircuitFile => (
     use: head.use as Use,
     fullCharges: fullChargesOf(head.fullCharges),
     equipment: head.equipment as CircuitFacts['equipment'],
-    ...(head.installedOn ? { installedOn: dateToDay(head.installedOn) } : {}),
+    ...(head.installedOn ? { installedOn: head.installedOn } : {}),
     ...(head.subsector === null ? {} : { subsector: head.subsector as CircuitFacts['subsector'] }),
   },
   events: facts.flatMap(eventsOf),
