@@ -78,7 +78,11 @@ function plannedFor(calendar: Calendar, duty: DutyRow, timeZone: string): Planne
   const due = dueOf(duty);
   if (due === null) return [];
   const dueEpoch = dueEpochOf(due);
-  return plannedReminders(calendar, { dueAt: due, timeZone }).map((planned) => ({ dutyId: duty.id, dueEpoch, ...planned }));
+  return plannedReminders(calendar, { dueAt: due, timeZone }).map((planned) => ({
+    dutyId: duty.id,
+    dueEpoch,
+    ...planned,
+  }));
 }
 
 /**
