@@ -195,6 +195,7 @@ const MADE = new Set([
   'register-person certificates/0/id',
   'register-instrument instrumentId',
   'register-cylinder cylinderId',
+  'record-delivery cylinders/0/cylinderId',
   'register-location locationId',
   'record-leak-point leakPointId',
   'set-price priceId',

@@ -194,7 +194,7 @@ function gas({ scene: { of, onSite, scale, location } }: Given): Pick<Bodies, Ga
       net: g('13000'),
       cylinders: [{ cylinderId: newId(), serial: `D-${newId()}` }],
     }),
-    'hand-over': () => ({ cylinders: [{ cylinderId: of.recovery, fromId: null }], toId: location }),
+    'hand-over': () => ({ cylinders: [{ cylinderId: of.recovery, fromId: location }], toId: location }),
     'weigh-cylinder': () => ({ cylinderId: of.recovery, gross: g('24801'), scaleId: scale }),
     'correct-tare': () => ({
       cylinderId: of.recovery,

@@ -72,6 +72,8 @@ export async function handOver(desk: Case, received: Received<CommandBody<'hand-
   const { body, happenedAt } = received;
   const { tenantId } = desk;
   const to = await placeOf(desk, body.toId);
+  for (const fromId of new Set(body.cylinders.map(({ fromId: id }) => id)))
+    if (fromId !== null) await placeOf(desk, fromId);
   const ids = body.cylinders.map(({ cylinderId }) => cylinderId);
   if (new Set(ids).size < ids.length)
     throw refuseField('cylinders', 'Cylinders: one stands there twice; name each once.');
