@@ -31,10 +31,6 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
   await place(world, firm, { visitId: of.visit, personId: of.technician, time: '18:00' });
   await run(firm, visitSteps(of, today));
   const [onSite, proposed, scale, location] = [newId(), newId(), newId(), newId()] as const;
-  await send('warehouse', 'hand-over', {
-    cylinders: [{ cylinderId: of.recovery, fromId: null }],
-    toId: location,
-  });
   const [certificate, idle, left] = [newId(), newId(), newId()] as const;
   for (const [personId, name, id] of [
     [idle, 'Ada Moss', certificate],
@@ -50,6 +46,10 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
     kind: 'warehouse',
     name: 'Yard',
     elevationM: 1600,
+  });
+  await send('warehouse', 'hand-over', {
+    cylinders: [{ cylinderId: of.recovery, fromId: null }],
+    toId: location,
   });
   for (const id of [onSite, proposed]) {
     await send('dispatcher', 'take-call', {
