@@ -274,13 +274,16 @@ describe('commands', () => {
 
   test('what is made under an id that another contractor uses is ours, and theirs stands', async () => {
     const theirRows = await rowsOf(theirs.tenantId);
-    const perTable = [...new Map(foreign.map((one) => [one.table, one])).values()];
+    const byTable = Object.values(Object.groupBy(foreign, ({ table }) => table));
+    /** A cylinder is made in two ways: what one has made, the other would find taken, and taken by us. */
+    const perTable = (kind: CommandName) =>
+      byTable.flatMap((rows = []) => (kind === 'record-delivery' ? rows.slice(-2, -1) : rows.slice(-1)));
     const tried = new Set<string>();
     for (const kind of COMMAND_NAMES) {
       for (const path of idPaths(await bodies[kind]()).filter((found) => isMade(kind, found))) {
         const nothing = await strangers(swap(kind, path));
         expect(nothing[7], `${kind} ${path.join('/')}`).toContain('"outcome":"applied"');
-        for (const { id } of perTable)
+        for (const { id } of perTable(kind))
           expect(await swap(kind, path)(id), `${kind} ${path.join('/')}`).toBe(nothing[id[14]!]);
         tried.add(`${kind} ${path.join('/')}`);
       }
