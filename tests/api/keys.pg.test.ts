@@ -70,6 +70,7 @@ function ought({ method, path }: Route): Permission | 'everybody' | 'no key' {
   if (path.startsWith('/v1/sums/')) return 'sums.ask';
   if (method === 'PUT') return 'visit.record';
   if (/^\/v1\/visits\/:id\/(suggestions|placing)$/.test(path)) return 'visit.place';
+  if (/^\/v1\/(repeats|prices|gas-used)(\/|$)/.test(path)) return 'costs.read';
   const kind = COMMAND_NAMES.find((name) => path === `/v1/commands/${name}`);
   if (kind === undefined) return 'books.read';
   return COMMANDS[kind].permission === 'people.manage' ? 'no key' : COMMANDS[kind].permission;

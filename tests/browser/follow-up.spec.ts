@@ -47,7 +47,7 @@ test('passed: off the list without a reload, and next year’s inspection stands
   await desk.goto(`/units/${job.unitId}`);
   // 40 CFR 84.106(g): below 500 lb once a year, counted from the successful follow-up test.
   await expect(desk.getByText(/Periodic leak inspection/).first()).toBeVisible();
-  await expect(desk.getByText('Verified').first()).toBeVisible();
+  await expect(desk.getByText('Verified', { exact: true }).first()).toBeVisible();
   await desk.context().close();
 });
 

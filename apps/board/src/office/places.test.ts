@@ -1,7 +1,9 @@
-import { ROLES } from '@ullage/contracts';
+import { MAY, ROLES, type Role } from '@ullage/contracts';
 import { expect, test } from 'vitest';
 import { countOf, countWords } from './count-words.ts';
 import { findFrom, firstScreen, placeOf, placesFor } from './places.ts';
+
+const as = (role: Role) => ({ role, permissions: [...MAY[role]] });
 
 test('each role begins where its day begins', () => {
   expect(Object.fromEntries(ROLES.map((role) => [role, firstScreen(role)]))).toEqual({
@@ -14,7 +16,7 @@ test('each role begins where its day begins', () => {
   });
 });
 test('people are for who manages them, and what waits is said in words', () => {
-  expect(placesFor('auditor', 0).map((place) => place.name)).toEqual([
+  expect(placesFor(as('auditor'), 0).map((place) => place.name)).toEqual([
     'Return visits',
     'Units',
     'Cylinders',
@@ -23,11 +25,11 @@ test('people are for who manages them, and what waits is said in words', () => {
     'Attention',
   ]);
   expect(
-    placesFor('owner', 2)
+    placesFor(as('owner'), 2)
       .map((place) => place.name)
       .slice(4),
   ).toEqual(['Costs', 'Attention, two', 'People']);
-  const withCosts = ROLES.filter((role) => placesFor(role, 0).some(({ name }) => name === 'Costs'));
+  const withCosts = ROLES.filter((role) => placesFor(as(role), 0).some(({ name }) => name === 'Costs'));
   expect(withCosts).toEqual(['owner', 'manager', 'auditor']);
   expect([countWords(12), countWords(13), countOf(1, 'notice'), countOf(0, 'notice')]).toEqual([
     'twelve',
@@ -37,7 +39,7 @@ test('people are for who manages them, and what waits is said in words', () => {
   ]);
 });
 test('a page belongs to its place, and only whole words count', () => {
-  const places = placesFor('owner', 0);
+  const places = placesFor(as('owner'), 0);
   expect(placeOf('/units/018', places)).toBe('/units');
   expect(placeOf('/unitsoff', places)).toBeUndefined();
   expect([placeOf('/gas-used', places), placeOf('/prices', places)]).toEqual(['/repeats', '/repeats']);

@@ -1,4 +1,4 @@
-import { may, type Role } from '@ullage/contracts';
+import type { MeView, Role } from '@ullage/contracts';
 import type { Route } from 'next';
 import { countWords } from './count-words.ts';
 
@@ -29,14 +29,17 @@ const COSTS: Place = {
   also: ['/gas-used' as Route, '/prices' as Route],
 };
 /** The places of the top bar. `waiting` is how many attention items are open. */
-export function placesFor(role: Role, waiting: number): readonly Place[] {
+export function placesFor(
+  { role, permissions }: Pick<MeView, 'role' | 'permissions'>,
+  waiting: number,
+): readonly Place[] {
   const attention = waiting === 0 ? 'Attention' : `Attention, ${countWords(waiting)}`;
   return [
     { name: 'Return visits', href: '/returns' as Route },
     { name: 'Units', href: '/units' as Route },
     { name: 'Cylinders', href: '/cylinders' as Route },
     { name: 'Books', href: '/books' as Route },
-    ...(may(role, 'costs.read') ? [COSTS] : []),
+    ...(permissions.includes('costs.read') ? [COSTS] : []),
     { name: attention, href: '/attention' as Route },
     ...(role === 'owner' || role === 'manager' ? [{ name: 'People', href: '/people' as Route }] : []),
   ];

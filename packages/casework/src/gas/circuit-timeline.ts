@@ -6,7 +6,7 @@ import { readingKpa } from '../commands/site-readings.ts';
 import { dateToDay } from '../pipeline/case.ts';
 import { branchOf } from '../visits/branch.ts';
 import { cylinderOf, gasFacts, movedGrams, readWeights } from './gas-facts.ts';
-import type { GasFact, Source, Weights } from './gas-facts.ts';
+import type { GasFact, GasFactKind, Source, Weights } from './gas-facts.ts';
 import { saidDoubts } from './said-doubts.ts';
 
 interface Given {
@@ -43,10 +43,16 @@ export async function circuitTimeline(
   return { timeline, facts };
 }
 
+/** What is done with a cylinder alone stands on no circuit's timeline. */
+const OF_CYLINDERS = ['transfer', 'cylinder-registered', 'cylinder-weighed', 'air-check'] as const;
+type OfCircuit = Exclude<GasFactKind, (typeof OF_CYLINDERS)[number]>;
+const isOfCircuit = (kind: GasFactKind): kind is OfCircuit => !OF_CYLINDERS.some((one) => one === kind);
+
 function entriesOf(fact: GasFact, given: Given): CircuitEntry[] {
   const dated = { factId: fact.id, happenedAt: fact.happenedAt };
-  const { body } = fact;
-  switch (fact.kind) {
+  const { body, kind } = fact;
+  if (!isOfCircuit(kind)) return [];
+  switch (kind) {
     case 'recovery':
       return [{ kind: 'recovery', ...dated, whole: body.part === 'whole', ...drawOf(fact, given) }];
     case 'service-loss':
@@ -60,9 +66,6 @@ function entriesOf(fact: GasFact, given: Given): CircuitEntry[] {
       return body.stage === 'first' ? [{ kind: 'readings', ...dated, ...foundBy(fact) }] : [];
     case 'vacuum':
       return [{ kind: 'vacuum', ...dated, held: body.result === 'pass' }];
-    default:
-      // What is done with a cylinder alone stands on no circuit's timeline.
-      return [];
   }
 }
 

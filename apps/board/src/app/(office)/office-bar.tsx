@@ -32,7 +32,7 @@ export function OfficeBar({ me, first }: { me: MeView; first: Waiting }) {
   const path = usePathname();
   const { data, refresh } = useLive(first, fetchWaiting);
   useArrivals(data.notices.items);
-  const places = placesFor(me.role, data.attention.items.filter((item) => item.closedAt === null).length);
+  const places = placesFor(me, data.attention.items.filter((item) => item.closedAt === null).length);
   const find = findFrom(path);
   useEffect(() => {
     // On a narrow screen the places scroll sideways: where we are must not lie out of sight.

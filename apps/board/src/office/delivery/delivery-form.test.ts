@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { deliveryBody, deliveryField, emptyDelivery, withSerials, type DeliveryDraft } from './delivery-form.ts';
+import { deliveryBody } from './delivery-body.ts';
+import { deliveryField, emptyDelivery, withSerials, type DeliveryDraft } from './delivery-form.ts';
 
 let made = 0;
 const newId = (): string => `019a0000-0000-7000-8000-${String(++made).padStart(12, '0')}`;

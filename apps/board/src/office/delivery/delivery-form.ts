@@ -1,8 +1,5 @@
-/** What stands in the form of a delivery, and the command it becomes. */
-import { RecordDelivery, type CommandBody } from '@ullage/contracts';
+/** What stands in the form of a delivery. */
 import type { MassUnit } from '@ullage/units';
-import { massOf } from '../../lib/full-charge-text.ts';
-import type { FieldProblem } from '../../lib/problem.ts';
 import type { MassQuantity } from '../../ui/mass-field.tsx';
 
 export interface DeliveredRow {
@@ -56,21 +53,6 @@ export function withSerials(
     else all.push({ cylinderId: given.newId(), serial });
   }
   return { rows: all, twice };
-}
-
-export function deliveryBody(draft: DeliveryDraft): CommandBody<'record-delivery'> | readonly FieldProblem[] {
-  const { waterCapacity, tare, net, rows, note, locationId, ...rest } = draft;
-  const parsed = RecordDelivery.safeParse({
-    ...rest,
-    ...(note.trim() === '' ? {} : { note }),
-    ...(locationId === '' ? {} : { locationId }),
-    waterCapacity: massOf(waterCapacity.text, waterCapacity.unit),
-    tare: massOf(tare.text, tare.unit),
-    net: massOf(net.text, net.unit),
-    cylinders: rows,
-  });
-  if (parsed.success) return parsed.data;
-  return parsed.error.issues.map(({ path, message }) => ({ pointer: `#/${path.join('/')}`, detail: message }));
 }
 
 const FIELDS: readonly (readonly [RegExp, string, string])[] = [

@@ -14,7 +14,7 @@ import { countOf } from '../count-words.ts';
 import { messages } from '../unit/known/edits.ts';
 import css from '../office.module.css';
 import { GasFields, SourceFields, StampFields, type DeliveryFieldsProps } from './delivery-fields.tsx';
-import { deliveryBody, deliveryField, emptyDelivery } from './delivery-form.ts';
+import { deliveryField, emptyDelivery } from './delivery-form.ts';
 import { Serials } from './serials.tsx';
 
 export interface DeliveryProps {
@@ -31,7 +31,10 @@ function useDelivery(massUnit: MassUnit) {
   const sent = useRef<{ key: string; content: string } | undefined>(undefined);
   const router = useRouter();
   async function save(): Promise<void> {
+    setBusy(true);
+    const { deliveryBody } = await import('./delivery-body.ts');
     const body = deliveryBody(draft);
+    setBusy(false);
     if (!('cylinders' in body)) return setProblem(missing(body));
     const content = JSON.stringify(body);
     // Other content is another command: the same key with it would be refused.

@@ -19,12 +19,9 @@ export default async function CylindersPage({ searchParams }: PageProps<'/cylind
     <ButtonLink href={'/cylinders/delivery' as Route}>Delivery</ButtonLink>
   );
   const register = me.permissions.includes('cylinder.register') && (
-    <>
-      {delivery}
-      <ButtonLink kind="main" href={'/cylinders/new' as Route}>
-        Register cylinder
-      </ButtonLink>
-    </>
+    <ButtonLink kind="main" href={'/cylinders/new' as Route}>
+      Register cylinder
+    </ButtonLink>
   );
   const empty = isFiltered(asked) ? (
     <EmptyState title={asked.query ? `No cylinder matches “${asked.query}”.` : 'No cylinder is like that.'}>
@@ -44,7 +41,12 @@ export default async function CylindersPage({ searchParams }: PageProps<'/cylind
       choices={cylinderChoices(list, asked)}
       asked={asked}
       next={list.next}
-      actions={register}
+      actions={
+        <>
+          {delivery}
+          {register}
+        </>
+      }
     >
       <CylinderTable
         items={list.items}
