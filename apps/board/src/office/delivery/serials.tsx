@@ -47,7 +47,7 @@ export function Serials({ draft, change, errors }: DeliveryFieldsProps) {
               <span className="id">{serial}</span>
               <button
                 type="button"
-                aria-label={`Take ${serial} out`}
+                aria-label={`Take out ${serial}`}
                 onClick={() => change({ rows: draft.rows.filter((row) => row.cylinderId !== cylinderId) })}
               >
                 Take out
