@@ -222,7 +222,7 @@ test.describe('drag', () => {
     await refusal.getByLabel('Reason').fill('Open only then.');
     await refusal.getByRole('button', { name: 'Override', exact: true }).click();
     await expect(desk.getByRole('complementary').getByText(/overridden.*Open only then\./i)).toBeVisible();
-    expect((await followUp()).visit.state).toBe('placed');
+    await expect.poll(async () => (await followUp()).visit.state).toBe('placed');
   });
 
   test('let go beside the weeks, nothing is asked and nothing stays drawn', async () => {
