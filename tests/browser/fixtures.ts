@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import AxeBuilder from '@axe-core/playwright';
 import { test as base, expect } from '@playwright/test';
-import type { Browser, BrowserContext, Page } from '@playwright/test';
+import type { Browser, BrowserContext, ConsoleMessage, Page } from '@playwright/test';
 import * as z from 'zod';
 
 const Demo = z.object({ signIns: z.array(z.object({ role: z.string(), email: z.string(), password: z.string() })) });
@@ -29,7 +29,9 @@ export async function expectNoSideways(page: Page): Promise<void> {
 /** What the page says on its console as an error: a script that the policy refused, a load that failed, a fault of ours. */
 export function listenForFaults(page: Page): string[] {
   const faults: string[] = [];
-  page.on('console', (message) => message.type() === 'error' && faults.push(`${page.url()}: ${message.text()}`));
+  // With what it is about: of a resource that did not come, the text says no name.
+  const about = (message: ConsoleMessage): string => `${message.text()} (${message.location().url})`;
+  page.on('console', (message) => message.type() === 'error' && faults.push(`${page.url()}: ${about(message)}`));
   page.on('pageerror', (error) => faults.push(`${page.url()}: ${error.message}`));
   return faults;
 }
