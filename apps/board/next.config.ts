@@ -19,6 +19,8 @@ const HEADERS = [
 const config: NextConfig = {
   // What goes on to the api comes back with the api's own.
   headers: () => Promise.resolve([{ source: '/((?!v1/).*)', headers: HEADERS }]),
+  // Asked for by a browser that has not yet met the page's own mention of the picture.
+  redirects: () => Promise.resolve([{ source: '/favicon.ico', destination: '/icon.svg', permanent: true }]),
   // The launcher builds beside the running server and swaps the folder: building into the live one breaks its files.
   distDir: process.env['BUILD_DIR'] ?? '.next',
   output: 'standalone',

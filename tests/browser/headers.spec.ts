@@ -33,6 +33,12 @@ test('pages, scripts, pictures, redirects and the api all carry the headers that
   expect(api.headers()['access-control-allow-origin']).toBeUndefined();
 });
 
+test('the picture of the tab is found where a browser looks before the page has named it', async ({ request }) => {
+  const answer = await request.get('/favicon.ico');
+  expect(answer.status()).toBe(200);
+  expect(answer.headers()['content-type']).toBe('image/svg+xml');
+});
+
 test('a page runs its own scripts and no other, is framed by nobody and sends forms nowhere else', async ({
   request,
 }) => {
