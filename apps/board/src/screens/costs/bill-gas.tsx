@@ -1,10 +1,8 @@
 'use client';
 import { useState } from 'react';
 import { newKey } from '../../lib/client.ts';
-import css from '../../office/costs/costs.module.css';
 import { Actions, Button } from '../../ui/button.tsx';
-import { Dialog } from '../../ui/dialog.tsx';
-import { ProblemSummary } from '../../ui/problem-summary.tsx';
+import { FormDialog } from '../../ui/form-dialog.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { errorsOf, fieldIn, useDecide } from './use-decide.ts';
 
@@ -31,45 +29,27 @@ function BillDialog({ visitId, refrigerant, grams, what, sum, onClose }: BillGas
     if (await decide('bill-gas', body, `${what} stands on invoice ${said}.`)) onClose();
   }
   return (
-    <Dialog
-      open
+    <FormDialog
       title="Mark as billed"
-      onClose={onClose}
-      actions={
-        <>
-          <Button kind="main" type="submit" form="bill-form" busy={busy}>
-            Mark as billed
-          </Button>
-          <Button onClick={onClose}>Leave it</Button>
-        </>
-      }
+      act="Mark as billed"
+      onSubmit={() => void save()}
+      {...{ busy, problem, fieldOf, onClose }}
     >
-      <form
-        id="bill-form"
-        className={css['fields']}
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (!busy) void save();
-        }}
-      >
-        <ProblemSummary problem={problem} fieldOf={fieldOf} />
-        <p>
-          {what}: {sum}.
-        </p>
-        <TextField
-          id="bill-invoice"
-          label="Invoice"
-          autoFocus
-          autoComplete="off"
-          maxLength={60}
-          value={invoice}
-          error={errorsOf(problem)['invoice']}
-          hint="Its number in your books. The invoice itself is made there."
-          onChange={({ target }) => setInvoice(target.value)}
-        />
-      </form>
-    </Dialog>
+      <p>
+        {what}: {sum}.
+      </p>
+      <TextField
+        id="bill-invoice"
+        label="Invoice"
+        autoFocus
+        autoComplete="off"
+        maxLength={60}
+        value={invoice}
+        error={errorsOf(problem)['invoice']}
+        hint="Its number in your books. The invoice itself is made there."
+        onChange={({ target }) => setInvoice(target.value)}
+      />
+    </FormDialog>
   );
 }
 

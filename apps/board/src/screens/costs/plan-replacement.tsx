@@ -3,10 +3,8 @@ import type { ReplacementPlanView } from '@ullage/contracts';
 import { useState } from 'react';
 import { newKey } from '../../lib/client.ts';
 import { Actions, Button } from '../../ui/button.tsx';
-import { Dialog } from '../../ui/dialog.tsx';
-import { ProblemSummary } from '../../ui/problem-summary.tsx';
+import { FormDialog } from '../../ui/form-dialog.tsx';
 import { TextArea, TextField } from '../../ui/text-field.tsx';
-import css from '../../office/costs/costs.module.css';
 import { errorsOf, fieldIn, useDecide } from './use-decide.ts';
 
 const LEAST = 3;
@@ -33,43 +31,33 @@ function PlanDialog({ circuitId, tag, plan, onClose }: DialogProps) {
     if (await decide('plan-replacement', body, `${tag} is planned for replacement.`)) onClose();
   }
   return (
-    <Dialog
-      open
+    <FormDialog
       title={`Replace ${tag}`}
-      onClose={onClose}
-      actions={
-        <>
-          <Button kind="main" busy={busy} onClick={() => void save()}>
-            {plan ? 'Change the plan' : 'Plan it'}
-          </Button>
-          <Button onClick={onClose}>Leave it</Button>
-        </>
-      }
+      act={plan ? 'Change the plan' : 'Plan it'}
+      onSubmit={() => void save()}
+      {...{ busy, problem, fieldOf, onClose }}
     >
-      <div className={css['fields']}>
-        <ProblemSummary problem={problem} fieldOf={fieldOf} />
-        <TextArea
-          id="plan-reason"
-          label="Reason"
-          autoFocus
-          maxLength={400}
-          value={reason}
-          error={errors['reason']}
-          hint="It stands on the list, under your name."
-          onChange={({ target }) => setReason(target.value)}
-        />
-        <TextField
-          id="plan-byOn"
-          type="date"
-          label="By"
-          optional
-          value={byOn}
-          error={errors['byOn']}
-          hint="Our own plan. It moves no legal date."
-          onChange={({ target }) => setByOn(target.value)}
-        />
-      </div>
-    </Dialog>
+      <TextArea
+        id="plan-reason"
+        label="Reason"
+        autoFocus
+        maxLength={400}
+        value={reason}
+        error={errors['reason']}
+        hint="It stands on the list, under your name."
+        onChange={({ target }) => setReason(target.value)}
+      />
+      <TextField
+        id="plan-byOn"
+        type="date"
+        label="By"
+        optional
+        value={byOn}
+        error={errors['byOn']}
+        hint="Our own plan. It moves no legal date."
+        onChange={({ target }) => setByOn(target.value)}
+      />
+    </FormDialog>
   );
 }
 
@@ -83,33 +71,23 @@ function WithdrawDialog({ tag, plan, onClose }: DialogProps & { plan: Replacemen
     if (await decide('withdraw-replacement', body, `${tag} is no longer planned for replacement.`)) onClose();
   }
   return (
-    <Dialog
-      open
+    <FormDialog
       title={`Keep ${tag}`}
-      onClose={onClose}
-      actions={
-        <>
-          <Button kind="main" busy={busy} onClick={() => void withdraw()}>
-            Withdraw the plan
-          </Button>
-          <Button onClick={onClose}>Leave it</Button>
-        </>
-      }
+      act="Withdraw the plan"
+      onSubmit={() => void withdraw()}
+      {...{ busy, problem, fieldOf, onClose }}
     >
-      <div className={css['fields']}>
-        <ProblemSummary problem={problem} fieldOf={fieldOf} />
-        <TextArea
-          id="plan-reason"
-          label="Reason"
-          autoFocus
-          maxLength={400}
-          value={reason}
-          error={errorsOf(problem)['reason']}
-          hint="The plan stays in the record, with why it was withdrawn."
-          onChange={({ target }) => setReason(target.value)}
-        />
-      </div>
-    </Dialog>
+      <TextArea
+        id="plan-reason"
+        label="Reason"
+        autoFocus
+        maxLength={400}
+        value={reason}
+        error={errorsOf(problem)['reason']}
+        hint="The plan stays in the record, with why it was withdrawn."
+        onChange={({ target }) => setReason(target.value)}
+      />
+    </FormDialog>
   );
 }
 

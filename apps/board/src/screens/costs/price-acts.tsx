@@ -2,11 +2,9 @@
 import { PRICE_UNITS, type PriceUnit, type PriceView } from '@ullage/contracts';
 import { useState } from 'react';
 import { newKey } from '../../lib/client.ts';
-import css from '../../office/costs/costs.module.css';
 import { dayWords } from '../../office/when.ts';
 import { Button } from '../../ui/button.tsx';
-import { Dialog } from '../../ui/dialog.tsx';
-import { ProblemSummary } from '../../ui/problem-summary.tsx';
+import { FormDialog, Pair } from '../../ui/form-dialog.tsx';
 import { Select } from '../../ui/select.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
@@ -55,7 +53,7 @@ function bodyOf({ refrigerant, fromOn, unit, purchase, sale }: Form) {
 function Fields({ form, refrigerants, currency, errors, change }: FieldsProps) {
   return (
     <>
-      <div className={css['pair']}>
+      <Pair>
         <Select
           id="price-refrigerant"
           label={LABELS.refrigerant}
@@ -72,7 +70,7 @@ function Fields({ form, refrigerants, currency, errors, change }: FieldsProps) {
           error={errors['fromOn']}
           onChange={({ target }) => change({ fromOn: target.value })}
         />
-      </div>
+      </Pair>
       <Select
         id="price-unit"
         label={LABELS.unit}
@@ -80,7 +78,7 @@ function Fields({ form, refrigerants, currency, errors, change }: FieldsProps) {
         value={form.unit}
         onChange={({ target }) => change({ unit: target.value === 'kg' ? 'kg' : 'lb' })}
       />
-      <div className={css['pair']}>
+      <Pair>
         <TextField
           id="price-purchase"
           label={LABELS.purchase}
@@ -103,7 +101,7 @@ function Fields({ form, refrigerants, currency, errors, change }: FieldsProps) {
           error={errors['sale']}
           onChange={({ target }) => change({ sale: target.value })}
         />
-      </div>
+      </Pair>
     </>
   );
 }
@@ -129,39 +127,21 @@ function PriceDialog({ refrigerants, today, unit, currency, onClose }: SetPriceP
     if (await decide('set-price', bodyOf(form), done)) onClose();
   }
   return (
-    <Dialog
-      open
+    <FormDialog
       title="Set a price"
-      onClose={onClose}
-      actions={
-        <>
-          <Button kind="main" type="submit" form="price-form" busy={busy}>
-            Set the price
-          </Button>
-          <Button onClick={onClose}>Leave it</Button>
-        </>
-      }
+      act="Set the price"
+      onSubmit={() => void save()}
+      {...{ busy, problem, fieldOf, onClose }}
     >
-      <form
-        id="price-form"
-        className={css['fields']}
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (!busy) void save();
-        }}
-      >
-        <ProblemSummary problem={problem} fieldOf={fieldOf} />
-        <Fields
-          {...{ form, refrigerants, currency }}
-          errors={errorsOf(problem)}
-          change={(part) => setForm((old) => ({ ...old, ...part }))}
-        />
-        <p className="quiet">
-          What was added before that day keeps the price it had; what is added from then on has this one.
-        </p>
-      </form>
-    </Dialog>
+      <Fields
+        {...{ form, refrigerants, currency }}
+        errors={errorsOf(problem)}
+        change={(part) => setForm((old) => ({ ...old, ...part }))}
+      />
+      <p className="quiet">
+        What was added before that day keeps the price it had; what is added from then on has this one.
+      </p>
+    </FormDialog>
   );
 }
 

@@ -2,7 +2,7 @@
 import type { CommandBody, CommandName } from '@ullage/contracts';
 import { useRouter } from 'next/navigation';
 import { tell } from '../../ui/toast.tsx';
-import { useAct } from '../people/use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 
 type Decision = Extract<
   CommandName,

@@ -7,13 +7,14 @@ import { Actions, Button } from '../../ui/button.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
 import { TextArea, TextField } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
-import { FormDialog } from './form-dialog.tsx';
+import { FormDialog } from '../../ui/form-dialog.tsx';
 import { PaperFields } from './paper-fields.tsx';
 import {
   certificateWords,
   correctBody,
   paperGaps,
   peopleErrors,
+  peopleField,
   personBody,
   placedWords,
   whyGaps,
@@ -21,7 +22,7 @@ import {
   type MemberCertificate,
   type PaperForm,
 } from './people-form.ts';
-import { useAct } from './use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import css from './people.module.css';
 
 export interface CertificatesDialogProps {
@@ -88,6 +89,7 @@ function Add({ person, onClose, onBack, onChanged }: StepProps) {
       leave={none ? 'Leave it' : 'Back'}
       onSubmit={() => void save()}
       onLeave={none ? onClose : onBack}
+      fieldOf={peopleField}
       {...{ busy, problem, onClose }}
     >
       <PaperFields
@@ -127,6 +129,7 @@ function Correct({ person, one, onClose, onBack, onChanged }: OneProps) {
       leave="Back"
       onSubmit={() => void save()}
       onLeave={onBack}
+      fieldOf={peopleField}
       {...{ busy, problem, onClose }}
     >
       <p>For a slip when it was entered. What stood before is kept.</p>
@@ -165,6 +168,7 @@ function End({ person, one, timeZone, onClose, onBack, onChanged }: OneProps) {
       leave="Back"
       onSubmit={() => void save()}
       onLeave={onBack}
+      fieldOf={peopleField}
       {...{ busy, problem, onClose }}
     >
       <p>

@@ -9,7 +9,7 @@ import { Select } from '../../ui/select.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { HandedLink, type Handed } from './link-once.tsx';
 import { peopleField, rolesFor, type Member } from './people-form.ts';
-import { useAct } from './use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import css from './people.module.css';
 
 export interface InviteProps {

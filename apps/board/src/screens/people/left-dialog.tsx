@@ -4,7 +4,7 @@ import { Dialog } from '../../ui/dialog.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { tell } from '../../ui/toast.tsx';
 import { peopleField, placedWords, type Member } from './people-form.ts';
-import { useAct } from './use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 
 export interface LeftDialogProps {
   readonly person: Member;

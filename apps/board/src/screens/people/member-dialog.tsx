@@ -8,7 +8,7 @@ import { Select } from '../../ui/select.tsx';
 import { tell } from '../../ui/toast.tsx';
 import { HandedLink, type Handed } from './link-once.tsx';
 import { peopleField, placedWords, ROLE_NAMES, rolesFor, type Member } from './people-form.ts';
-import { useAct } from './use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import css from './people.module.css';
 
 export interface MemberDialogProps {

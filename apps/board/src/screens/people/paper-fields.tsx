@@ -1,8 +1,8 @@
 'use client';
+import { Pair } from '../../ui/form-dialog.tsx';
 import { Select } from '../../ui/select.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { CERTIFICATE_OPTIONS, type PaperForm } from './people-form.ts';
-import css from './people.module.css';
 
 export interface PaperFieldsProps {
   readonly form: PaperForm;
@@ -27,7 +27,7 @@ export function PaperFields({ form, mayBeNone, errors, change }: PaperFieldsProp
         onChange={({ target }) => change({ type: target.value })}
       />
       {form.type !== '' && (
-        <div className={css['pair']}>
+        <Pair>
           <TextField
             id="people-registeredOn"
             type="date"
@@ -47,7 +47,7 @@ export function PaperFields({ form, mayBeNone, errors, change }: PaperFieldsProp
             error={errors['people-endsOn']}
             onChange={({ target }) => change({ endsOn: target.value })}
           />
-        </div>
+        </Pair>
       )}
     </>
   );

@@ -3,10 +3,10 @@ import { useState } from 'react';
 import { newKey } from '../../lib/client.ts';
 import { TextField } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
-import { FormDialog } from './form-dialog.tsx';
+import { FormDialog } from '../../ui/form-dialog.tsx';
 import { PaperFields } from './paper-fields.tsx';
-import { peopleErrors, personBody, personGaps, type PersonForm } from './people-form.ts';
-import { useAct } from './use-act.ts';
+import { peopleErrors, peopleField, personBody, personGaps, type PersonForm } from './people-form.ts';
+import { useAct } from '../../lib/use-act.ts';
 
 export interface PersonDialogProps {
   readonly onClose: () => void;
@@ -74,8 +74,8 @@ export function PersonDialog({ onClose, onChanged }: PersonDialogProps) {
     <FormDialog
       title="Register a person"
       act="Register"
-      leave="Leave it"
       onSubmit={() => void save()}
+      fieldOf={peopleField}
       {...{ busy, problem, onClose }}
     >
       <WhoFields {...{ form, errors, change }} />

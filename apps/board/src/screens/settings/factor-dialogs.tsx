@@ -3,14 +3,15 @@ import { useRouter } from 'next/navigation';
 import { useState, type ReactNode } from 'react';
 import { confirmFactor, endFactor, newCodes, startFactor, type NewFactor } from '../../lib/auth.ts';
 import type { Answer } from '../../lib/client.ts';
+import { errorsByField } from '../../lib/problem.ts';
+import { useWork } from '../../lib/use-act.ts';
 import { Button } from '../../ui/button.tsx';
 import { Dialog } from '../../ui/dialog.tsx';
-import { ProblemSummary } from '../../ui/problem-summary.tsx';
+import { FormDialog } from '../../ui/form-dialog.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
 import { accountField } from './account-fields.ts';
 import { QrCode } from '../../ui/qr-code.tsx';
-import { useAuthAct } from './use-auth-act.ts';
 import css from './settings.module.css';
 
 interface Closing {
@@ -33,46 +34,23 @@ const FIELDS = {
 /** One field and one act: the password before, or a code after. */
 function Step<T>({ title, send, field, children, work, onDone, onClose }: StepProps<T>) {
   const [text, setText] = useState('');
-  const { busy, problem, errors, act } = useAuthAct();
+  const { busy, problem, run } = useWork();
   async function go(): Promise<void> {
-    const data = await act(() => work(text));
+    const data = await run(() => work(text));
     if (data !== undefined) onDone(data);
   }
   return (
-    <Dialog
-      open
-      title={title}
-      onClose={onClose}
-      actions={
-        <>
-          <Button kind="main" busy={busy} onClick={() => void go()}>
-            {send}
-          </Button>
-          <Button onClick={onClose}>Leave it</Button>
-        </>
-      }
-    >
-      <form
-        className={css['once']}
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (!busy) void go();
-        }}
-      >
-        <ProblemSummary problem={problem} fieldOf={accountField} />
-        {children}
-        <TextField
-          id={`account-${field}`}
-          {...FIELDS[field]}
-          autoFocus
-          value={text}
-          error={errors[field]}
-          onChange={({ target }) => setText(target.value)}
-        />
-        <button type="submit" hidden />
-      </form>
-    </Dialog>
+    <FormDialog act={send} fieldOf={accountField} onSubmit={() => void go()} {...{ title, busy, problem, onClose }}>
+      {children}
+      <TextField
+        id={`account-${field}`}
+        {...FIELDS[field]}
+        autoFocus
+        value={text}
+        error={errorsByField(problem)[field]}
+        onChange={({ target }) => setText(target.value)}
+      />
+    </FormDialog>
   );
 }
 

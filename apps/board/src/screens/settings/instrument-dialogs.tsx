@@ -2,9 +2,9 @@
 import type { InstrumentListView } from '@ullage/contracts';
 import { useState } from 'react';
 import { newKey } from '../../lib/client.ts';
-import { EditDialog } from '../../office/unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../office/edit-dialog.tsx';
 import { textsOf } from '../../office/unit/known/texts-of.ts';
-import css from '../../office/unit/known/known.module.css';
+import { Pair } from '../../ui/form-dialog.tsx';
 import { Select } from '../../ui/select.tsx';
 import { TextArea, TextField } from '../../ui/text-field.tsx';
 import {
@@ -89,10 +89,10 @@ export function CalibrationDialog({ item, today, onClose }: DialogProps<Instrume
     >
       {(errors) => (
         <>
-          <div className={css['pair']}>
+          <Pair>
             <TextField label="Calibrated on" type="date" max={today} {...texts('calibratedOn', errors)} />
             <TextField label="Next one" optional type="date" {...texts('nextOn', errors)} />
-          </div>
+          </Pair>
           <TextField label="Calibrated by" maxLength={120} {...texts('by', errors)} />
           <Select label="Result" options={RESULTS} {...texts('result', errors)} />
           <TextArea

@@ -3,15 +3,12 @@ import { KEY_ROLES, type KeyRole } from '@ullage/contracts';
 import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { errorsByField } from '../../lib/problem.ts';
-import { Button } from '../../ui/button.tsx';
-import { Dialog } from '../../ui/dialog.tsx';
-import { ProblemSummary } from '../../ui/problem-summary.tsx';
+import { FormDialog } from '../../ui/form-dialog.tsx';
 import { Select } from '../../ui/select.tsx';
 import { TextField } from '../../ui/text-field.tsx';
-import { useAct } from '../people/use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import { KEY_ROLE_WORDS } from './key-words.ts';
 import { Secret } from './secret-dialog.tsx';
-import css from './settings.module.css';
 
 const ROLES = KEY_ROLES.map((value) => ({ value, text: KEY_ROLE_WORDS[value] }));
 const ENDS = [
@@ -90,35 +87,18 @@ export function KeyDialog({ onClose }: { onClose: () => void }) {
       </Secret>
     );
   return (
-    <Dialog
-      open
+    <FormDialog
       title="Make a key"
-      onClose={onClose}
-      actions={
-        <>
-          <Button kind="main" busy={busy} onClick={() => void make()}>
-            Make the key
-          </Button>
-          <Button onClick={onClose}>Leave it</Button>
-        </>
-      }
+      act="Make the key"
+      fieldOf={keyField}
+      onSubmit={() => void make()}
+      {...{ busy, problem, onClose }}
     >
-      <form
-        className={css['once']}
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (!busy) void make();
-        }}
-      >
-        <ProblemSummary problem={problem} fieldOf={keyField} />
-        <KeyFields
-          form={form}
-          errors={errorsByField(problem)}
-          change={(part) => setForm((old) => ({ ...old, ...part }))}
-        />
-        <button type="submit" hidden />
-      </form>
-    </Dialog>
+      <KeyFields
+        form={form}
+        errors={errorsByField(problem)}
+        change={(part) => setForm((old) => ({ ...old, ...part }))}
+      />
+    </FormDialog>
   );
 }

@@ -2,7 +2,7 @@
 import type { LocationListView } from '@ullage/contracts';
 import { useState } from 'react';
 import { newKey } from '../../lib/client.ts';
-import { EditDialog } from '../../office/unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../office/edit-dialog.tsx';
 import { textsOf } from '../../office/unit/known/texts-of.ts';
 import { NumberField } from '../../ui/number-field.tsx';
 import { Select } from '../../ui/select.tsx';

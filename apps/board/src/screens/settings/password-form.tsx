@@ -8,16 +8,18 @@ import { TextField } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
 import { accountField } from './account-fields.ts';
 import { Part } from './settings-page.tsx';
-import { useAuthAct } from './use-auth-act.ts';
+import { errorsByField } from '../../lib/problem.ts';
+import { useWork } from '../../lib/use-act.ts';
 import css from './settings.module.css';
 
 export function PasswordForm({ email }: { email: string }) {
   const [now, setNow] = useState('');
   const [next, setNext] = useState('');
-  const { busy, problem, errors, act } = useAuthAct();
+  const { busy, problem, run } = useWork();
+  const errors = errorsByField(problem);
   const router = useRouter();
   async function save(): Promise<void> {
-    if ((await act(() => changePassword(now, next))) === undefined) return;
+    if ((await run(() => changePassword(now, next))) === undefined) return;
     setNow('');
     setNext('');
     tell('The new password holds. All other devices are signed out.');

@@ -9,7 +9,7 @@ import { NumberField } from '../../ui/number-field.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { Select } from '../../ui/select.tsx';
 import { tell } from '../../ui/toast.tsx';
-import { useAct } from '../people/use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import {
   excessWords,
   MASS_CHOICES,

@@ -8,13 +8,12 @@ import { errorsByField } from '../../lib/problem.ts';
 import { RefreshOnChange } from '../../office/refresh-on-change.tsx';
 import { EmptyState } from '../../ui/blank.tsx';
 import { Button } from '../../ui/button.tsx';
-import { Dialog } from '../../ui/dialog.tsx';
-import { ProblemSummary } from '../../ui/problem-summary.tsx';
+import { FormDialog } from '../../ui/form-dialog.tsx';
 import { State } from '../../ui/state.tsx';
 import { Table, type Column } from '../../ui/table.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
-import { useAct } from '../people/use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import { Secret } from './secret-dialog.tsx';
 import { Part, SettingsPage } from './settings-page.tsx';
 import css from './settings.module.css';
@@ -113,42 +112,25 @@ function AddDialog({ onClose }: { onClose: () => void }) {
       </Secret>
     );
   return (
-    <Dialog
-      open
+    <FormDialog
       title="Add a webhook"
-      onClose={onClose}
-      actions={
-        <>
-          <Button kind="main" busy={busy} onClick={() => void add()}>
-            Add it
-          </Button>
-          <Button onClick={onClose}>Leave it</Button>
-        </>
-      }
+      act="Add it"
+      fieldOf={() => ({ id: 'webhook-url', label: 'Address' })}
+      onSubmit={() => void add()}
+      {...{ busy, problem, onClose }}
     >
-      <form
-        className={css['once']}
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (!busy) void add();
-        }}
-      >
-        <ProblemSummary problem={problem} fieldOf={() => ({ id: 'webhook-url', label: 'Address' })} />
-        <TextField
-          id="webhook-url"
-          label="Address"
-          type="url"
-          hint="It begins with https:// and can be reached from the internet."
-          autoFocus
-          autoComplete="off"
-          value={url}
-          error={errorsByField(problem)['url']}
-          onChange={({ target }) => setUrl(target.value)}
-        />
-        <button type="submit" hidden />
-      </form>
-    </Dialog>
+      <TextField
+        id="webhook-url"
+        label="Address"
+        type="url"
+        hint="It begins with https:// and can be reached from the internet."
+        autoFocus
+        autoComplete="off"
+        value={url}
+        error={errorsByField(problem)['url']}
+        onChange={({ target }) => setUrl(target.value)}
+      />
+    </FormDialog>
   );
 }
 

@@ -5,7 +5,7 @@ import { call } from '../../../lib/client.ts';
 import { Button } from '../../../ui/button.tsx';
 import { Caution } from '../../../ui/caution.tsx';
 import { Dialog } from '../../../ui/dialog.tsx';
-import { EditDialog } from '../../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { AirCheckAnswer } from '../air-check-answer.tsx';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { AirCheckFields } from './air-check-fields.tsx';

@@ -3,7 +3,7 @@ import type { LocationListView } from '@ullage/contracts';
 import { useState } from 'react';
 import { Select } from '../../../ui/select.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
-import { EditDialog } from '../../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { countField } from './counter-fields.ts';
 import { useAnswer } from './use-advice.ts';

@@ -10,7 +10,7 @@ import { MassField } from '../../../ui/mass-field.tsx';
 import { RadioCards } from '../../../ui/radio-cards.tsx';
 import { Select } from '../../../ui/select.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
-import { EditDialog } from '../../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import known from '../../unit/known/known.module.css';
 import { aboutWords } from '../../masses.ts';
 import { KIND_WORDS } from '../words.ts';

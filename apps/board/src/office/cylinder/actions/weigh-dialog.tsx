@@ -3,7 +3,7 @@ import { useState } from 'react';
 import { MassField } from '../../../ui/mass-field.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
 import { massOf } from '../../../lib/full-charge-text.ts';
-import { EditDialog } from '../../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { countField } from './counter-fields.ts';
 

@@ -5,7 +5,7 @@ import { MassField } from '../../../ui/mass-field.tsx';
 import { Select } from '../../../ui/select.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
 import { CHARGE_FROM_OPTIONS, RANGE_HINT } from '../../circuit-choices.ts';
-import { EditDialog } from './edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { chargeBody, chargeField, type ChargeForm } from './edits.ts';
 
 const firstForm = (circuit: CircuitView, today: string): ChargeForm => ({

@@ -4,10 +4,10 @@ import { useState } from 'react';
 import { Select } from '../../../ui/select.tsx';
 import { TextArea, TextField } from '../../../ui/text-field.tsx';
 import { EQUIPMENT_OPTIONS, SUBSECTOR_OPTIONS, USE_OPTIONS } from '../../circuit-choices.ts';
-import { EditDialog } from './edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { circuitBody, circuitField, circuitForm } from './edits.ts';
 import { textsOf } from './texts-of.ts';
-import css from './known.module.css';
+import { Pair } from '../../../ui/form-dialog.tsx';
 
 /** What the law asks somebody to decide about a circuit; who did and why is kept. */
 export function CircuitDialog({ circuit, onClose }: { circuit: CircuitView; onClose: () => void }) {
@@ -24,10 +24,10 @@ export function CircuitDialog({ circuit, onClose }: { circuit: CircuitView; onCl
     >
       {(errors) => (
         <>
-          <div className={css['pair']}>
+          <Pair>
             <Select label="Use" options={USE_OPTIONS} {...texts('use', errors)} />
             <Select label="Equipment" options={EQUIPMENT_OPTIONS} {...texts('equipment', errors)} />
-          </div>
+          </Pair>
           <Select
             label="Subsector"
             hint={'The HFC leak repair rule leaves one out (89 FR 82717\u201382719).'}

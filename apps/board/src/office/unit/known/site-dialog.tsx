@@ -3,10 +3,10 @@ import type { UnitView } from '@ullage/contracts';
 import { useState } from 'react';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { TextArea, TextField } from '../../../ui/text-field.tsx';
-import { EditDialog } from './edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { siteBody, siteField, siteForm } from './edits.ts';
 import { textsOf } from './texts-of.ts';
-import css from './known.module.css';
+import { Pair } from '../../../ui/form-dialog.tsx';
 
 const HEIGHTS = [
   { id: 'ft', text: 'ft' },
@@ -42,10 +42,10 @@ export function SiteDialog({ site, onClose }: { site: UnitView['site']; onClose:
             error={errors['known-elevation']}
             onChange={({ text, unit }) => setForm((old) => ({ ...old, elevation: text, elevationUnit: unit }))}
           />
-          <div className={css['pair']}>
+          <Pair>
             <TextField label="Latitude" optional hint="As 39.7392." {...texts('latitude', errors)} />
             <TextField label="Longitude" optional hint="As -104.9903." {...texts('longitude', errors)} />
-          </div>
+          </Pair>
           <TextField label="Contact" optional hint="Name and number." {...texts('contact', errors)} />
           <TextArea label="Access" optional rows={2} {...texts('access', errors)} />
         </>

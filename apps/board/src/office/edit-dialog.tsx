@@ -2,15 +2,12 @@
 import type { CommandName } from '@ullage/contracts';
 import { useRouter } from 'next/navigation';
 import type { ReactNode } from 'react';
-import { newKey } from '../../../lib/client.ts';
-import type { FieldProblem } from '../../../lib/problem.ts';
-import { useAct } from '../../../screens/people/use-act.ts';
-import { Button } from '../../../ui/button.tsx';
-import { Dialog } from '../../../ui/dialog.tsx';
-import { ProblemSummary } from '../../../ui/problem-summary.tsx';
-import { tell } from '../../../ui/toast.tsx';
-import { messages } from './edits.ts';
-import css from './known.module.css';
+import { newKey } from '../lib/client.ts';
+import type { FieldProblem } from '../lib/problem.ts';
+import { useAct } from '../lib/use-act.ts';
+import { FormDialog } from '../ui/form-dialog.tsx';
+import { tell } from '../ui/toast.tsx';
+import { messages } from './unit/known/edits.ts';
 
 type FieldOf = (pointer: string) => { id: string; label: string } | undefined;
 export interface EditDialogProps {
@@ -48,32 +45,13 @@ export function EditDialog(props: EditDialogProps) {
     else onClose();
   }
   return (
-    <Dialog
-      open
-      title={title}
+    <FormDialog
+      act={props.saveText ?? 'Save'}
       wide={props.wide ?? false}
-      onClose={onClose}
-      actions={
-        <>
-          <Button kind="main" busy={busy} onClick={() => void save()}>
-            {props.saveText ?? 'Save'}
-          </Button>
-          <Button onClick={onClose}>Leave it</Button>
-        </>
-      }
+      onSubmit={() => void save()}
+      {...{ title, busy, problem, fieldOf, onClose }}
     >
-      <form
-        className={css['fields']}
-        noValidate
-        onSubmit={(event) => {
-          event.preventDefault();
-          if (!busy) void save();
-        }}
-      >
-        <ProblemSummary problem={problem} fieldOf={fieldOf} />
-        {children(messages(problem?.errors ?? [], fieldOf))}
-        <button type="submit" hidden />
-      </form>
-    </Dialog>
+      {children(messages(problem?.errors ?? [], fieldOf))}
+    </FormDialog>
   );
 }

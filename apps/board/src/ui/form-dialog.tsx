@@ -1,21 +1,19 @@
 'use client';
 import type { ReactNode } from 'react';
-import type { Problem } from '../../lib/problem.ts';
-import { Button } from '../../ui/button.tsx';
-import { Dialog } from '../../ui/dialog.tsx';
-import { ProblemSummary } from '../../ui/problem-summary.tsx';
-import { peopleField } from './people-form.ts';
-import css from './people.module.css';
+import { Button } from './button.tsx';
+import { Dialog } from './dialog.tsx';
+import css from './form-dialog.module.css';
+import { ProblemSummary, type ProblemSummaryProps } from './problem-summary.tsx';
 
-export interface FormDialogProps {
+export interface FormDialogProps extends ProblemSummaryProps {
   readonly title: string;
   /** What the main button does. */
   readonly act: string;
   readonly kind?: 'main' | 'danger';
-  /** What the other button says: away, or back to where one came from. */
-  readonly leave: string;
+  /** What the other button says: away, unless it leads back to where one came from. */
+  readonly leave?: string;
   readonly busy: boolean;
-  readonly problem: Problem | undefined;
+  readonly wide?: boolean;
   readonly onSubmit: () => void;
   readonly onClose: () => void;
   /** Where `leave` leads, when it does not close. */
@@ -25,11 +23,12 @@ export interface FormDialogProps {
 
 /** A dialog with one form and one act. Enter in a field sends it. */
 export function FormDialog(props: FormDialogProps) {
-  const { title, act, kind = 'main', leave, busy, problem, onSubmit, onClose, onLeave, children } = props;
+  const { title, act, kind = 'main', leave = 'Leave it', busy, wide = false, onSubmit, onClose, onLeave } = props;
   return (
     <Dialog
       open
       title={title}
+      wide={wide}
       onClose={onClose}
       actions={
         <>
@@ -48,10 +47,13 @@ export function FormDialog(props: FormDialogProps) {
           if (!busy) onSubmit();
         }}
       >
-        <ProblemSummary problem={problem} fieldOf={peopleField} />
-        {children}
+        <ProblemSummary problem={props.problem} fieldOf={props.fieldOf} />
+        {props.children}
         <button type="submit" hidden />
       </form>
     </Dialog>
   );
 }
+
+/** Two fields that belong together, beside each other where there is room. */
+export const Pair = ({ children }: { children: ReactNode }) => <div className={css['pair']}>{children}</div>;
