@@ -137,7 +137,9 @@ export async function recordVerification(desk: Case, received: Of<'record-verifi
   const [startLabel, endLabel] = ['Temperature at the start', 'Temperature at the end'];
   assertTemperature({ field: 'startTemperature', label: startLabel, reading: body.startTemperature });
   assertTemperature({ field: 'endTemperature', label: endLabel, reading: body.endTemperature });
-  await recordFact(desk, received, { kind: 'verification', refs: leakRefs(body.leakPointIds) });
+  await assertInstrument(desk, body.instrumentId);
+  const refs = [...leakRefs(body.leakPointIds), ...instrumentRef('instrument', body.instrumentId)];
+  await recordFact(desk, received, { kind: 'verification', refs });
   await rethinkRecoveries(desk, { ...body, since: received.happenedAt });
 }
 

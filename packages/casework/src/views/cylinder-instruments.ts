@@ -10,13 +10,20 @@ export async function cylinderInstruments({ tx, tenantId }: Viewer): Promise<Ins
     where: { tenantId, retiredAt: null, kind: { in: [...KINDS] } },
     orderBy: { tag: 'asc' },
   });
-  return rows.map(({ id, kind, tag, repeatability, repeatabilityUnit }) => ({
-    id,
-    kind: kind as Instrument['kind'],
-    tag,
-    repeatability:
-      repeatability === null || repeatabilityUnit === null
-        ? null
-        : { value: Number(repeatability), unit: repeatabilityUnit },
+  return rows.map((row) => ({
+    id: row.id,
+    kind: row.kind as Instrument['kind'],
+    tag: row.tag,
+    repeatability: repeatabilityOf(row),
   }));
+}
+
+/** What an instrument's readings scatter by, in its own unit; null where nobody said. */
+export const repeatabilityOf = ({ repeatability, repeatabilityUnit }: Said): Instrument['repeatability'] =>
+  repeatability === null || repeatabilityUnit === null
+    ? null
+    : { value: Number(repeatability), unit: repeatabilityUnit };
+interface Said {
+  readonly repeatability: unknown;
+  readonly repeatabilityUnit: string | null;
 }

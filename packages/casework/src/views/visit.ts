@@ -6,6 +6,7 @@ import { dateToDay, notFound, toInstant } from '../pipeline/case.ts';
 import { readAgainst, readingKpa } from '../commands/site-readings.ts';
 import { branchOf } from '../visits/branch.ts';
 import { circuitViews } from './circuit.ts';
+import { repeatabilityOf } from './cylinder-instruments.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
 import { factViews, leakPointView } from './history.ts';
 import { dutiesOf, headroomOf } from './law.ts';
@@ -169,6 +170,7 @@ export async function visitView(viewer: Viewer, visitId: string): Promise<VisitV
       kind: tool.kind,
       tag: tool.tag,
       senseGramsPerYear: tool.senseGramsPerYear === null ? null : Number(tool.senseGramsPerYear),
+      repeatability: repeatabilityOf(tool),
     })),
     outcome: await outcomeOf(viewer, { visitId, circuitIds }),
     now: viewer.now,

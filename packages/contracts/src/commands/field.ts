@@ -165,6 +165,7 @@ export const RecordVerification = z
     stage: z.enum(['initial', 'follow-up']),
     leakPointIds: z.array(Id).min(1, { error: 'Leaks tested: choose at least one.' }),
     method: LookMethod,
+    instrumentId: Id.optional().meta({ description: 'The detector or gauge it rests on; named, it can be recalled.' }),
     gas: z.enum(['nitrogen', 'trace-gas', 'refrigerant']).optional(),
     start: pressure('Pressure at the start').optional(),
     end: pressure('Pressure at the end').optional(),

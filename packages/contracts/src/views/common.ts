@@ -5,6 +5,8 @@ import { MASS_UNITS } from '@ullage/units';
 /** A mass as it is shown: as entered where somebody entered it, and in whole grams where the books have it. */
 export const MassView = z.object({ value: z.string(), unit: z.enum(MASS_UNITS) }).meta({ id: 'Mass' });
 export const Reason = z.object({ text: z.string(), source: z.string() }).meta({ id: 'Reason' });
+/** One standard deviation of an instrument's readings, in its own unit; null where nobody said. */
+export const Repeatability = z.object({ value: z.number(), unit: z.string() }).nullable();
 export const PersonRef = z.object({ id: z.string(), name: z.string() }).meta({ id: 'PersonRef' });
 /** Somebody who did the work, with what they were certified for on the day. */
 export const Certified = PersonRef.extend({ certificates: z.string() }).meta({ id: 'Certified' });

@@ -1,6 +1,6 @@
 import { PRESSURE_UNITS, TEMPERATURE_UNITS } from '@ullage/units';
 import * as z from 'zod';
-import { MassView, Reason } from './common.ts';
+import { MassView, Reason, Repeatability } from './common.ts';
 import { StatementLine } from './statement.ts';
 
 const Fit = z.enum(['recovery', 'charging', 'same-owner-only', 'return', 'destroy', 'nothing']);
@@ -120,7 +120,7 @@ const CylinderInstrument = z.object({
   id: z.string(),
   kind: z.enum(['gauge', 'thermometer', 'scale']),
   tag: z.string(),
-  repeatability: z.object({ value: z.number(), unit: z.string() }).nullable(),
+  repeatability: Repeatability,
 });
 export const FitnessView = z
   .object({ use: Fit, fit: z.boolean(), reasons: z.array(Reason) })

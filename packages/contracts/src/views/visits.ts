@@ -9,6 +9,7 @@ import {
   LeakPointView,
   LookView,
   MassView,
+  Repeatability,
 } from './common.ts';
 import { OVERRIDE_RULES } from '../commands/desk.ts';
 import { SiteView } from './units.ts';
@@ -115,7 +116,13 @@ export const VisitView = z
     duties: z.array(DutyView),
     asks: z.array(z.object({ code: z.string(), text: z.string() })),
     instruments: z.array(
-      z.object({ id: z.string(), kind: z.string(), tag: z.string(), senseGramsPerYear: z.number().nullable() }),
+      z.object({
+        id: z.string(),
+        kind: z.string(),
+        tag: z.string(),
+        senseGramsPerYear: z.number().nullable(),
+        repeatability: Repeatability,
+      }),
     ),
     outcome: z
       .object({ ratePercent: z.string(), over: z.boolean(), text: z.string(), calculationId: z.string() })

@@ -1,10 +1,16 @@
 'use client';
+import { lazy, Suspense } from 'react';
 import { type Form, useForm } from '../use-form.ts';
 import { useUnits, useVisit } from '../visit-context.tsx';
 import type { Choice } from '../words.ts';
 import { bind } from './bind.ts';
 import { Area, Figure, Keys, PRESSURE_KEYS, TEMPERATURE_KEYS } from './fields.tsx';
 import { InstrumentField } from './instrument-field.tsx';
+
+// The sum and its tables come when they are first needed.
+const LinesVerdict = lazy(() =>
+  import('../verdicts/lines-verdict.tsx').then((room) => ({ default: room.LinesVerdict })),
+);
 
 type Stage = 'first' | 'closing';
 const RUN = [
@@ -93,6 +99,11 @@ export function ReadingsFields({ form, stage }: { form: Form<Values>; stage: Sta
         </>
       )}
       <InstrumentField {...bind(form, 'gauge', 'gaugeId')} label="Gauge" kinds={['gauge']} newKind="gauge" optional />
+      {form.values.state === 'running' && (
+        <Suspense>
+          <LinesVerdict readings={form.values} gaugeId={form.values.gauge} />
+        </Suspense>
+      )}
       <Area {...bind(form, 'note')} label="Note" rows={2} optional />
     </>
   );

@@ -1,9 +1,11 @@
 'use client';
 import type { CommandBody } from '@ullage/contracts';
+import { lazy, Suspense } from 'react';
 import type { Check } from '../check.ts';
 import { bind } from '../parts/bind.ts';
 import { Electricity, Nitrogen, Rules } from '../parts/cautions.tsx';
 import { Area, Figure, Keys, Pick, PRESSURE_KEYS, TEMPERATURE_KEYS } from '../parts/fields.tsx';
+import { InstrumentField } from '../parts/instrument-field.tsx';
 import { LeakTicks, useLeakChoices } from '../parts/leak-ticks.tsx';
 import { StepScreen } from '../parts/step-screen.tsx';
 import { factsAt } from '../steps.ts';
@@ -11,6 +13,9 @@ import { type Form, useForm } from '../use-form.ts';
 import { useUnits, useVisit } from '../visit-context.tsx';
 import { type Choice, listOf, METHODS, PASS_FAIL, textOf } from '../words.ts';
 import css from '../parts/step.module.css';
+
+// The sum and its tables come when they are first needed.
+const TestVerdict = lazy(() => import('../verdicts/test-verdict.tsx').then((room) => ({ default: room.TestVerdict })));
 
 type Gas = NonNullable<CommandBody<'record-verification'>['gas']>;
 const GASES = [
@@ -28,6 +33,7 @@ interface Values {
   readonly end: { readonly text: string; readonly unit: string };
   readonly endTemperature: { readonly text: string; readonly unit: string };
   readonly minutes: { readonly text: string; readonly unit: string };
+  readonly instrument: string;
   readonly result: string;
   readonly note: string;
 }
@@ -74,6 +80,7 @@ function useTest(isFollowUp: boolean): Form<Values> {
       end: pressure,
       endTemperature: temperature,
       minutes: { text: '', unit: 'min' },
+      instrument: '',
       result: '',
       note: '',
     },
@@ -97,6 +104,7 @@ function useTest(isFollowUp: boolean): Form<Values> {
           ),
           ...(gas !== undefined && { gas }),
           ...readingsOf(values, check),
+          ...(values.instrument !== '' && { instrumentId: values.instrument }),
           result,
         },
         said: `${isFollowUp ? 'Follow-up' : 'Initial'} verification, ${listOf(leakPointIds.map((id) => textOf(leaks, id)))}: ${result}`,
@@ -151,6 +159,18 @@ export function TestStep() {
       <Pick {...bind(form, 'method')} label="Method" choices={METHODS} />
       <Keys {...bind(form, 'gas')} label="Under" choices={GASES} />
       {form.values.gas !== 'refrigerant' && <Held form={form} />}
+      <InstrumentField
+        {...bind(form, 'instrument', 'instrumentId')}
+        label="Gauge or detector"
+        kinds={['gauge', 'detector']}
+        newKind="gauge"
+        optional
+      />
+      {form.values.gas === 'nitrogen' && (
+        <Suspense>
+          <TestVerdict readings={form.values} instrumentId={form.values.instrument} />
+        </Suspense>
+      )}
       <Keys {...bind(form, 'result')} label="Result" choices={PASS_FAIL} />
       <Area {...bind(form, 'note')} label="Note" rows={2} optional />
     </StepScreen>

@@ -1,4 +1,5 @@
 'use client';
+import { lazy, Suspense } from 'react';
 import { bind } from '../parts/bind.ts';
 import { Rules, Vacuum } from '../parts/cautions.tsx';
 import { Figure, Keys, VACUUM_KEYS } from '../parts/fields.tsx';
@@ -8,6 +9,11 @@ import { useForm } from '../use-form.ts';
 import { useUnits, useVisit } from '../visit-context.tsx';
 import type { Choice } from '../words.ts';
 import css from '../parts/step.module.css';
+
+// The sum and its tables come when they are first needed.
+const VacuumVerdict = lazy(() =>
+  import('../verdicts/vacuum-verdict.tsx').then((room) => ({ default: room.VacuumVerdict })),
+);
 
 const RESULTS = [
   { value: 'pass', text: 'Pass' },
@@ -104,6 +110,9 @@ export function VacuumStep() {
       <button type="button" className={css['small']} onClick={() => form.set({ readings: further(readings) })}>
         Another reading
       </button>
+      <Suspense>
+        <VacuumVerdict readings={readings} />
+      </Suspense>
       <InstrumentField
         {...bind(form, 'gauge', 'gaugeId')}
         label="Vacuum gauge"
