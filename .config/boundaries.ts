@@ -43,6 +43,12 @@ const ROOMS: IForbiddenRuleType[] = [
     comment:
       'A sum is contracts in, a pure room, contracts out; it also runs on the phone, so it reaches nothing else.',
   }),
+  only('intake', {
+    name: 'intake-knows-no-row',
+    allowed: '^packages/(units|contracts)/|node_modules/(csv-parse|fflate|saxes|xmlchars|zod)/',
+    comment:
+      'intake turns bytes into commands or into what is wrong with them: what is known already comes in as an argument.',
+  }),
   only('database', {
     name: 'database-knows-no-job',
     allowed: '^packages/(units|contracts)/|node_modules/(@prisma/|pg|@types/pg|zod)|^(node:)?\\w+$',
@@ -50,7 +56,7 @@ const ROOMS: IForbiddenRuleType[] = [
   }),
   only('casework', {
     name: 'casework-knows-no-wire',
-    allowed: `^packages/(units|contracts|database|sums|${PURE})/|node_modules/(zod|canonicalize|temporal-polyfill|temporal-spec)/|^(node:)?(crypto|timers/promises)$`,
+    allowed: `^packages/(units|contracts|database|sums|intake|${PURE})/|node_modules/(zod|canonicalize|temporal-polyfill|temporal-spec)/|^(node:)?(crypto|timers/promises)$`,
     comment: 'casework is carried out by api and worker alike: no HTTP, no queue, no file. Decide here, send there.',
   }),
   only('mail', {

@@ -35,6 +35,7 @@ const BY_ADDRESS: readonly (readonly [address: RegExp, asks: Permission])[] = [
   [/^\/v1\/sync\/push$/, 'visit.record'],
   [/^\/v1\/visits\/:id\/(suggestions|placing)$/, 'visit.place'],
   [/^\/v1\/(repeats|prices|gas-used)(\/|$)/, 'costs.read'],
+  [/^\/v1\/imports/, 'import.run'],
 ];
 
 /** What a route ought to ask, told from its address and not from what the route says of itself. */
@@ -42,6 +43,7 @@ function ought({ method, path }: Route): Permission | 'nothing' | 'a session' | 
   if (PUBLIC.has(path)) return 'nothing';
   if (OWN_ACCOUNT.has(path)) return 'a session';
   if (MANAGED.has(`${method} ${path}`)) return 'people.manage';
+  if (method === 'GET' && path.startsWith('/v1/imports')) return 'import.read';
   if (method === 'PUT' && path.startsWith('/v1/photos/')) return 'visit.record';
   const found = BY_ADDRESS.find(([address]) => address.test(path));
   if (found) return found[1];

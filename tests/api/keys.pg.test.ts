@@ -68,6 +68,7 @@ function ought({ method, path }: Route): Permission | 'everybody' | 'no key' {
   if (!path.startsWith('/v1/') || /^\/v1\/(invitations\/|password-resets)/.test(path)) return 'everybody';
   if (NO_KEY.test(`${method} ${path}`)) return 'no key';
   if (path.startsWith('/v1/sums/')) return 'sums.ask';
+  if (path.startsWith('/v1/imports')) return method === 'GET' ? 'import.read' : 'import.run';
   if (method === 'PUT') return 'visit.record';
   if (/^\/v1\/visits\/:id\/(suggestions|placing)$/.test(path)) return 'visit.place';
   if (/^\/v1\/(repeats|prices|gas-used)(\/|$)/.test(path)) return 'costs.read';

@@ -21,11 +21,12 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   blob_chunk: REMOVE,
   calculation: change('standing'),
   certificate: change('ends_on registered_on type version'),
-  circuit: change('closed_at decided_by decision_why equipment installed_on letter subsector use'),
+  circuit: change('closed_at decided_by decision_why equipment installed_on letter subsector use withdrawn_at'),
+  column_map: change('changed_at matched settings'),
   command: change('answer applied_at state'),
   command_wait: REMOVE,
   contact: change('name phone'),
-  customer: change('name'),
+  customer: change('name withdrawn_at'),
   cylinder: change(
     'dedicated_to label location_id made_month merged_into_id owner_customer_id serial service_pressure_kpa_gauge specification test_kind tested_month water_capacity_kg',
   ),
@@ -46,6 +47,13 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   gas_bill: change('undone_at undone_by'),
   gas_price: change('withdrawn_at withdrawn_by'),
   gas_account: ['INSERT', 'SELECT', 'UPDATE(kind)'], // so that a row can be locked; a trigger refuses the change
+  import_file: ADD,
+  import_row: change(
+    'asks body command_kind faults made_circuit_id made_customer_id made_site_id made_unit_id makes on_circuit_id state',
+  ),
+  import_run: change(
+    'by_user_id checked_at decisions ended_at format header header_key matched problem settings started_at state turn',
+  ),
   instrument: change('carrier_id made_on repeatability repeatability_unit retired_at sense_grams_per_year tag'),
   leak_point: change('state'),
   location: change('elevation_m keeper_id name'),
@@ -56,13 +64,15 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   outbox: ['DELETE', ...change('last_error sent_at tries')], // what was sent is pruned; a trigger keeps what waits
   person: change('active name'),
   reminder: change('dropped_at reminded_at'),
-  site: change('access_notes address country elevation_assumed elevation_m latitude longitude name region time_zone'),
+  site: change(
+    'access_notes address country elevation_assumed elevation_m latitude longitude name region time_zone withdrawn_at',
+  ),
   replacement_plan: change('withdrawn_at withdrawn_by withdrawn_why'),
   taint: change(
     'cleared_by_fact confirmed_by_fact high_grams low_grams minutes origin_high_grams spread_from_id withdrawn_at',
   ),
   tenant: ['SELECT', ...columns('UPDATE', SETTINGS)],
-  unit: change('description tag'),
+  unit: change('description tag withdrawn_at'),
   visit: change('due_at finished_at notes opens_at planned_minutes planned_start started_at state symptom version'),
   visit_circuit: ADD,
   visit_duty: ['DELETE', ...change('flag')],
@@ -77,6 +87,7 @@ const RELAY: Readonly<Record<string, readonly string[]>> = {
   command: ['SELECT(state)', 'SELECT(tenant_id)'], // whose wait; no other row of it is seen
   duty: ['SELECT(due_at)', 'SELECT(state)', 'SELECT(tenant_id)'], // whose they are and when, nothing else
   feed_counter: READ,
+  import_run: columns('SELECT', 'id state tenant_id turn'), // whose work at which stretch, nothing of what is in it
   notice_mail: columns('SELECT', 'dropped_at next_at notice_id person_id sent_at tenant_id'), // whose and when, nothing else
   outbox: READ,
   reminder: READ,
@@ -122,6 +133,7 @@ export const WIDE = [
   'command due_everywhere SELECT {ullage_relay}',
   'duty due_everywhere SELECT {ullage_relay}',
   'feed_counter due_everywhere SELECT {ullage_relay}',
+  'import_run due_everywhere SELECT {ullage_relay}',
   'notice_mail due_everywhere SELECT {ullage_relay}',
   'outbox due_everywhere SELECT {ullage_relay}',
   'reminder due_everywhere SELECT {ullage_relay}',

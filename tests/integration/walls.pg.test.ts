@@ -187,15 +187,18 @@ function withId(body: unknown, path: readonly (string | number)[], id: string): 
 }
 const roleFor = (kind: CommandName): Role => ROLES.find((role) => may(role, COMMANDS[kind].permission))!;
 
+/** Ways in which the same kind of thing comes into being: a past addition, a cylinder. */
+const SAME_MADE: readonly (readonly string[])[] = [
+  ['take-call history/0/id', 'register-equipment history/0/id', 'record-past-additions additions/0/id'],
+  ['register-cylinder cylinderId', 'record-delivery cylinders/0/cylinderId'],
+];
 /** What comes into being under an id that the caller makes: ids of another contractor are free for that, and stay whose they are. */
 const MADE = new Set([
-  'take-call history/0/id',
+  ...SAME_MADE.flat(),
   'take-call visit/id',
   'register-person personId',
   'register-person certificates/0/id',
   'register-instrument instrumentId',
-  'register-cylinder cylinderId',
-  'record-delivery cylinders/0/cylinderId',
   'register-location locationId',
   'record-leak-point leakPointId',
   'set-price priceId',
@@ -275,15 +278,17 @@ describe('commands', () => {
   test('what is made under an id that another contractor uses is ours, and theirs stands', async () => {
     const theirRows = await rowsOf(theirs.tenantId);
     const byTable = Object.values(Object.groupBy(foreign, ({ table }) => table));
-    /** A cylinder is made in two ways: what one has made, the other would find taken, and taken by us. */
-    const perTable = (kind: CommandName) =>
-      byTable.flatMap((rows = []) => (kind === 'record-delivery' ? rows.slice(-2, -1) : rows.slice(-1)));
+    // What one way has made, the next would find taken, and taken by us: each takes other ids.
+    const perTable = (made: string) => {
+      const nth = SAME_MADE.map((ways) => ways.indexOf(made)).find((index) => index >= 0) ?? 0;
+      return byTable.flatMap((rows = []) => rows.at(-1 - nth) ?? []);
+    };
     const tried = new Set<string>();
     for (const kind of COMMAND_NAMES) {
       for (const path of idPaths(await bodies[kind]()).filter((found) => isMade(kind, found))) {
         const nothing = await strangers(swap(kind, path));
         expect(nothing[7], `${kind} ${path.join('/')}`).toContain('"outcome":"applied"');
-        for (const { id } of perTable(kind))
+        for (const { id } of perTable(`${kind} ${path.join('/')}`))
           expect(await swap(kind, path)(id), `${kind} ${path.join('/')}`).toBe(nothing[id[14]!]);
         tried.add(`${kind} ${path.join('/')}`);
       }

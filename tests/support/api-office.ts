@@ -125,6 +125,14 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
     removeWebhook: async () => notFound(),
     locations: async () => ({ items: [], people: [] }),
     instruments: async () => ({ items: [], people: [], today: '2026-03-02' }),
+    imports: async () => ({ items: [] }),
+    importRun: async () => notFound(),
+    importRows: async () => notFound(),
+    receiveImport: async () => notFound(),
+    matchImport: async () => notFound(),
+    decideImport: async () => notFound(),
+    runImport: async () => notFound(),
+    undoImport: async () => notFound(),
     changes: async (_, since) => ({ ...since, reset: false, rows: [], more: false }),
   };
 }

@@ -23,6 +23,8 @@ export interface Scene {
   /** Somebody without a sign-in, and somebody who has left. */
   readonly idle: string;
   readonly left: string;
+  /** Carried out; its row 2 made a customer. */
+  readonly importId: string;
 }
 /** A good body, made anew at each call: what it makes gets fresh ids. Every optional id field is there. */
 export type Bodies = { readonly [K in CommandName]: () => CommandBody<K> | Promise<CommandBody<K>> };
@@ -38,7 +40,7 @@ async function certificateOf({ world, firm, scene }: Given): Promise<{ certifica
 }
 
 function desk(given: Given): Pick<Bodies, DeskName> {
-  const { of, proposed, attention, notice, idle, left } = given.scene;
+  const { of, proposed, attention, notice, idle, left, importId } = given.scene;
   const certificate = () => ({ id: newId(), scheme: 'us-608' as const, type: 'II' as const });
   return {
     'take-call': () => ({
@@ -95,6 +97,18 @@ function desk(given: Given): Pick<Bodies, DeskName> {
     }),
     'settle-attention': () => ({ attentionId: attention, how: 'leave-out' }),
     'mark-notices-read': () => ({ noticeIds: [notice] }),
+    'register-equipment': () => ({
+      customer: { id: of.customer },
+      site: { id: of.site },
+      unit: { id: of.unit },
+      circuit: { id: of.circuit },
+      history: [{ id: newId(), onDay: '2025-10-02', mass: g('900'), by: 'us' }],
+    }),
+    'record-past-additions': () => ({
+      circuitId: of.circuit,
+      additions: [{ id: newId(), onDay: '2025-09-14', mass: null, by: 'other', who: 'Fell Cooling' }],
+    }),
+    'take-back-row': () => ({ importId, row: 2 }),
   };
 }
 
@@ -135,7 +149,10 @@ type DeskName =
   | 'describe-circuit'
   | 'set-full-charge'
   | 'settle-attention'
-  | 'mark-notices-read';
+  | 'mark-notices-read'
+  | 'register-equipment'
+  | 'record-past-additions'
+  | 'take-back-row';
 type GasName =
   | 'record-recovery'
   | 'record-charge'

@@ -2,8 +2,8 @@ import { randomBytes } from 'node:crypto';
 import pg from 'pg';
 import { Temporal } from 'temporal-polyfill';
 import { afterAll } from 'vitest';
-import { createOffice } from '@ullage/casework';
-import type { Actor, Office } from '@ullage/casework';
+import { createNight, createOffice } from '@ullage/casework';
+import type { Actor, Night, Office } from '@ullage/casework';
 import type { CommandAnswer, CommandBody, CommandName, Role } from '@ullage/contracts';
 import { Database } from '@ullage/database';
 import { makeCalendar, uuidv7 } from '@ullage/units';
@@ -19,6 +19,8 @@ export const newId = (): string => uuidv7(idClock++, randomBytes(10));
 /** A contractor's office on a database of its own, with a clock that stands until it is set. */
 export interface TestOffice {
   readonly office: Office;
+  /** What a worker would do, for tests that do its work themselves. */
+  readonly night: Night;
   readonly database: FreshDatabase;
   readonly clock: { now: Instant };
   /** A contractor with one person of each role; gives the actors. */
@@ -48,7 +50,9 @@ export async function openTestOffice(start: Instant): Promise<TestOffice> {
     await app.close();
     await admin.end();
   });
-  const office = createOffice({ database: app, calendar, now: () => clock.now, newId });
+  const own = { database: app, calendar, now: () => clock.now, newId };
+  const office = createOffice(own);
+  const night = createNight(own);
   const sql = async <Row extends pg.QueryResultRow>(text: string, values: unknown[] = []): Promise<Row[]> =>
     (await admin.query<Row>(text, values)).rows;
 
@@ -87,5 +91,5 @@ export async function openTestOffice(start: Instant): Promise<TestOffice> {
         }),
     };
   };
-  return { office, database, clock, contractor, sql };
+  return { office, night, database, clock, contractor, sql };
 }

@@ -1,5 +1,6 @@
 /** A contractor for whom the story has been told to its end, with a visit on site and one yet to be placed. */
 import { onDay } from './day.ts';
+import { carriedOut } from './imports.ts';
 import { newId } from './office.ts';
 import type { Contractor, TestOffice } from './office.ts';
 import type { Scene } from './bodies.ts';
@@ -63,10 +64,12 @@ export async function told(world: TestOffice, name?: string): Promise<{ firm: Co
   }
   await place(world, firm, { visitId: onSite, personId: of.technician, time: '20:00' });
   await send('technician', 'arrive', { visitId: onSite });
+  const { id: importId } = await carriedOut(world, firm, 'Customer\nCopperfold Bakery\n');
+  world.clock.now = today('17:00');
   return {
     firm,
     scene: {
-      ...{ of, onSite, proposed, scale, location, certificate, idle, left },
+      ...{ of, onSite, proposed, scale, location, certificate, idle, left, importId },
       attention: await refused(world, firm),
       notice: await reminded(world, firm),
     },

@@ -28,6 +28,7 @@ const PLANTED: readonly { rule: string; file: string; source: string }[] = [
     file: 'packages/telemetry/src/rows.ts',
     source: uses('../../database/src/index.ts'),
   },
+  { rule: 'intake-knows-no-row', file: 'packages/intake/src/rows.ts', source: uses('../../database/src/index.ts') },
   { rule: 'fieldstore-fits-a-phone', file: 'packages/fieldstore/src/disk.ts', source: uses('node:fs') },
   { rule: 'no-cycles', file: 'packages/gasbook/src/chicken.ts', source: uses('./egg.ts') },
   {

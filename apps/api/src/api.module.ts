@@ -5,6 +5,7 @@ import { AccountModule } from './features/account/account.module.ts';
 import { CommandsModule } from './features/commands/commands.module.ts';
 import { HealthModule } from './features/health/health.module.ts';
 import type { Metrics, Readiness } from './features/health/health.module.ts';
+import { ImportsModule } from './features/imports/imports.module.ts';
 import { KeysModule } from './features/keys/keys.module.ts';
 import { PeopleModule } from './features/people/people.module.ts';
 import { PhotosModule } from './features/photos/photos.module.ts';
@@ -59,6 +60,7 @@ export class ApiModule {
         KeysModule.of(parts),
         ResetsModule.of(parts),
         CommandsModule,
+        ImportsModule,
         PhotosModule,
         RecordsModule,
         SumsModule,

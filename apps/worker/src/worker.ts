@@ -1,9 +1,10 @@
 /** Puts the worker together from its parts. The datastores must answer before: see main. */
 import 'reflect-metadata';
-import { DutyReminder, Sweep } from '@ullage/contracts';
+import { DutyReminder, ImportStretch, Sweep } from '@ullage/contracts';
 import { getQueueToken } from '@nestjs/bullmq';
 import { NestFactory } from '@nestjs/core';
 import type { Queue } from 'bullmq';
+import { ImportsProcessor } from './features/imports/imports.module.ts';
 import { ReminderMails } from './features/mails/mails.module.ts';
 import { RemindersProcessor } from './features/reminders/reminders.processor.ts';
 import { Sweeper, SweepProcessor, SweepSchedule } from './features/sweep/sweep.module.ts';
@@ -31,11 +32,13 @@ export async function startWorker(parts: Parts): Promise<RunningWorker> {
   });
   const reminders = app.get<Queue>(getQueueToken(DutyReminder.name), { strict: false });
   const sweeps = app.get<Queue>(getQueueToken(Sweep.name), { strict: false });
+  const imports = app.get<Queue>(getQueueToken(ImportStretch.name), { strict: false });
   const workers = [
     app.get(RemindersProcessor, { strict: false }).worker,
+    app.get(ImportsProcessor, { strict: false }).worker,
     app.get(SweepProcessor, { strict: false }).worker,
   ];
-  await Promise.all([...workers, reminders, sweeps].map((part) => part.waitUntilReady()));
+  await Promise.all([...workers, reminders, imports, sweeps].map((part) => part.waitUntilReady()));
   const relay = app.get(Relay, { strict: false });
   const mails = app.get(ReminderMails, { strict: false });
   const webhooks = app.get(Webhooks, { strict: false });

@@ -1,3 +1,4 @@
+import { importDesk } from './imports/desk.ts';
 import type { Actor, Office, World } from './office.ts';
 import { namePhoto, receivePart } from './photos/receive.ts';
 import { photo, thumbnail } from './photos/show.ts';
@@ -72,6 +73,7 @@ export function createOffice(world: World): Office {
     setWebhook: (actor, to) => setWebhook(world, actor, to),
     testWebhook: (actor, id) => testWebhook(world, actor, id),
     removeWebhook: (actor, id) => removeWebhook(world, actor, id),
+    ...importDesk(world, read),
     changes: (actor, since) => read(actor, (viewer) => changesView(viewer, since)),
   };
 }

@@ -17,3 +17,4 @@ export type { CarriedOn } from './night/waiting.ts';
 export type { CircuitReminders, Reminded, WantedReminder } from './night/remind.ts';
 export type { WebhookFailure, WebhookMail, WebhookRef } from './webhooks/tell.ts';
 export type { Part, Picture, ReadPicture, Shown } from './photos/shapes.ts';
+export type { ImportGiven } from './imports/shapes.ts';

@@ -9,14 +9,20 @@ import type {
   CylinderUseAdvice,
   CylinderUseQuery,
   CylinderView,
+  DecideImport,
   DOUBT_ASKED,
   EvacuationAdvice,
   EvacuationQuery,
+  ImportListView,
+  ImportRowsAsked,
+  ImportRowsView,
+  ImportView,
   InstrumentListView,
   GasUsedRow,
   GasUsedView,
   LeakRateSheetView,
   LocationListView,
+  MatchImport,
   MeView,
   NoticesView,
   OneAwayView,
@@ -46,6 +52,7 @@ import type {
 import type { GwpSet } from '@ullage/rulebook';
 import type { Calendar, Instant } from '@ullage/units';
 import type { Database } from '@ullage/database';
+import type { ImportGiven } from './imports/shapes.ts';
 import type { Part, ReadPicture, Shown } from './photos/shapes.ts';
 
 /** Who acts, as the guard found them on this very request. */
@@ -174,5 +181,18 @@ export interface Office {
   setWebhook(actor: Actor, to: { id: string; on: boolean }): Promise<void>;
   testWebhook(actor: Actor, id: string): Promise<void>;
   removeWebhook(actor: Actor, id: string): Promise<void>;
+  imports(actor: Actor): Promise<ImportListView>;
+  importRun(actor: Actor, id: string): Promise<ImportView>;
+  importRows(actor: Actor, asked: { id: string } & ImportRowsAsked): Promise<ImportRowsView>;
+  /** Takes a file in; the night reads it. */
+  receiveImport(actor: Actor, given: ImportGiven): Promise<ImportView>;
+  /** Says what each column holds; the night checks the rows and writes nothing else. */
+  matchImport(actor: Actor, given: { id: string } & MatchImport): Promise<ImportView>;
+  /** Hears of names that are nearly alike whether they are the same; the night checks the rows again. */
+  decideImport(actor: Actor, given: { id: string } & DecideImport): Promise<ImportView>;
+  /** Has the rows that are fine carried out. */
+  runImport(actor: Actor, id: string): Promise<ImportView>;
+  /** Has all of it taken back, while nothing rests on it. */
+  undoImport(actor: Actor, id: string): Promise<ImportView>;
   changes(actor: Actor, since: { epoch: number; number: number }): Promise<ChangesView>;
 }

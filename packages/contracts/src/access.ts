@@ -27,6 +27,8 @@ export const PERMISSIONS = [
   'settings.change',
   'attention.settle',
   'notice.tick',
+  'import.read',
+  'import.run',
   'sums.ask',
   'costs.read',
   'price.set',
@@ -60,7 +62,7 @@ export const MAY: Readonly<Record<Role, readonly Permission[]>> = {
     'notice.tick',
     'sums.ask',
   ],
-  auditor: ['books.read', 'sums.ask', 'costs.read'],
+  auditor: ['books.read', 'import.read', 'sums.ask', 'costs.read'],
 };
 /** What a key may act as; nobody hands an owner's rights to a program. */
 export const KEY_ROLES = ['auditor', 'technician', 'warehouse', 'dispatcher', 'manager'] as const satisfies Role[];

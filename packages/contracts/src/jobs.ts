@@ -22,3 +22,14 @@ export const reminderJobId = (body: DutyReminderBody): string =>
 
 /** Puts back whatever ought to be queued and is not. */
 export const Sweep = { name: 'sweep', everyMs: 60_000 } as const;
+
+/** An import has work for the night: reading, checking, running or taking back. */
+export const ImportWorks = { topic: 'import-works', body: z.strictObject({ importId: z.uuid() }) } as const;
+/** One stretch of an import's work. `turn` tells the stretches apart: each ends with the next number. */
+export const ImportStretch = {
+  name: 'import-stretch',
+  body: z.strictObject({ tenantId: z.uuid(), importId: z.uuid(), turn: z.int().nonnegative() }),
+} as const;
+export type ImportStretchBody = z.infer<typeof ImportStretch.body>;
+export const importJobId = ({ tenantId, importId, turn }: ImportStretchBody): string =>
+  `${tenantId}|${importId}|${turn}`;

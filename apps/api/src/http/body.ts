@@ -1,5 +1,5 @@
 /** Reading a body: JSON, at most 1 MB, and nothing that is not proper UTF-8. */
-import { Refusal } from '@ullage/contracts';
+import { IMPORT_MAX_BYTES, Refusal } from '@ullage/contracts';
 import { errorCodes } from 'fastify';
 import type { FastifyInstance, FastifyRequest } from 'fastify';
 
@@ -44,10 +44,27 @@ function parsed(text: string): unknown {
   }
 }
 
-/** Where bytes are taken as they are: a part of a photo. */
-const BYTES_ROUTE = '/v1/photos/:hash/parts/:number';
+/** Where bytes are taken as they are, and how many at most: a part of a photo, a file to import. */
+const BYTES_ROUTES: Readonly<Record<string, number>> = {
+  '/v1/photos/:hash/parts/:number': BODY_MAX_BYTES,
+  '/v1/imports/:id': IMPORT_MAX_BYTES,
+};
 
-/** JSON is the only body there is, but for a photo's parts; everything else is refused with 415. */
+/** Collects a body up to its route's limit, and reads no further. */
+async function collect(request: FastifyRequest, payload: AsyncIterable<Buffer>): Promise<Buffer> {
+  const atMost = BYTES_ROUTES[request.routeOptions.url ?? ''];
+  if (atMost === undefined) throw new errorCodes.FST_ERR_CTP_INVALID_MEDIA_TYPE('application/octet-stream');
+  const parts: Buffer[] = [];
+  let length = 0;
+  for await (const part of payload) {
+    length += part.length;
+    if (length > atMost) throw new Refusal('too-large', `The request is too large: send at most ${atMost >> 20} MB.`);
+    parts.push(part);
+  }
+  return Buffer.concat(parts, length);
+}
+
+/** JSON is the only body there is, but for photos and files; everything else is refused with 415. */
 export function readJsonStrictly(fastify: FastifyInstance): void {
   fastify.removeAllContentTypeParsers();
   fastify.addContentTypeParser('application/json', { parseAs: 'buffer' }, async (_request: unknown, body: Buffer) =>
@@ -55,10 +72,7 @@ export function readJsonStrictly(fastify: FastifyInstance): void {
   );
   fastify.addContentTypeParser(
     'application/octet-stream',
-    { parseAs: 'buffer' },
-    async (request: FastifyRequest, body: Buffer) => {
-      if (request.routeOptions.url === BYTES_ROUTE) return body;
-      throw new errorCodes.FST_ERR_CTP_INVALID_MEDIA_TYPE('application/octet-stream');
-    },
+    { bodyLimit: IMPORT_MAX_BYTES },
+    async (request: FastifyRequest, payload: AsyncIterable<Buffer>) => collect(request, payload),
   );
 }

@@ -2,6 +2,7 @@
 import { createParamDecorator } from '@nestjs/common';
 import type { ExecutionContext } from '@nestjs/common';
 import type { Actor } from '@ullage/casework';
+import { Refusal } from '@ullage/contracts';
 import type { FastifyRequest } from 'fastify';
 import type { Span } from '@ullage/telemetry';
 import type { SignedIn } from '../auth/membership.ts';
@@ -45,3 +46,13 @@ export const Keyed = createParamDecorator((_: unknown, context: ExecutionContext
 export const Received = createParamDecorator(
   (_: unknown, context: ExecutionContext): unknown => requestOf(context).body,
 );
+export interface ActorsBytes {
+  readonly actor: Actor;
+  readonly content: Buffer;
+}
+/** Who acts, and the bytes they send. @throws Refusal for a body of another kind */
+export const Sent = createParamDecorator((_: unknown, context: ExecutionContext): ActorsBytes => {
+  const { actor, body } = requestOf(context);
+  if (!Buffer.isBuffer(body)) throw new Refusal('not-valid', 'File: send its bytes as application/octet-stream.');
+  return { actor: present(actor, 'the member'), content: body };
+});

@@ -2,7 +2,7 @@
  * What waits in all tenants, by ids, as the relay's login sees it: it may read a few tables' waiting rows and change
  * nothing. The work itself is done inside the tenant, by the application's login.
  */
-import type { DutyReminderBody } from '@ullage/contracts';
+import type { DutyReminderBody, ImportStretchBody } from '@ullage/contracts';
 import type { MailRef, WantedReminder, WebhookRef } from '@ullage/casework';
 import pg from 'pg';
 import * as z from 'zod';
@@ -16,6 +16,7 @@ const Reminder = z.object({
   plan_at: z.date(),
 });
 const Mail = z.object({ tenant_id: z.uuid(), notice_id: z.uuid(), person_id: z.uuid() });
+const Stretch = z.object({ tenant_id: z.uuid(), id: z.uuid(), turn: z.int() });
 const Tenant = z.object({ tenant_id: z.uuid() });
 /** Before all ids. */
 const NIL = '00000000-0000-0000-0000-000000000000';
@@ -39,6 +40,9 @@ const WEBHOOK_MESSAGES = `
   SELECT tenant_id, id FROM webhook_message WHERE ended_at IS NULL AND next_at <= $1 ORDER BY next_at, id LIMIT $2`;
 const TENANTS = `SELECT DISTINCT tenant_id FROM duty WHERE state = 'open' AND due_at <= $1 ORDER BY tenant_id`;
 
+const IMPORTS = `
+  SELECT tenant_id, id, turn FROM import_run WHERE state IN ('reading', 'checking', 'running', 'undoing')
+  ORDER BY tenant_id, id LIMIT $1`;
 const WAITING = `SELECT DISTINCT tenant_id FROM command WHERE state = 'waiting' ORDER BY tenant_id`;
 /** One look into the index per tenant, however much was sent. */
 const SENT = `
@@ -107,6 +111,15 @@ export class EveryTenant {
     return rows.map((row) => {
       const { tenant_id: tenantId, id } = Waiting.parse(row);
       return { tenantId, id };
+    });
+  }
+
+  /** Imports with work for the night, each at its next stretch. */
+  async imports(atMost: number): Promise<ImportStretchBody[]> {
+    const { rows } = await this.#pool.query(IMPORTS, [atMost]);
+    return rows.map((row) => {
+      const { tenant_id: tenantId, id: importId, turn } = Stretch.parse(row);
+      return { tenantId, importId, turn };
     });
   }
 

@@ -1,9 +1,9 @@
 import type { Message } from '@ullage/casework';
-import { DutiesChanged } from '@ullage/contracts';
+import { DutiesChanged, ImportWorks } from '@ullage/contracts';
 import { Inject, Injectable } from '@nestjs/common';
 import { PARTS } from '../parts.ts';
 import type { Parts } from '../parts.ts';
-import { ReminderQueue } from '../queue/reminder-queue.ts';
+import { Queues } from '../queue/queues.ts';
 import type { WaitingMessage } from './every-tenant.ts';
 import { Round } from './round.ts';
 import { Wake } from './wake.ts';
@@ -21,15 +21,15 @@ class Unreadable extends Error {}
 @Injectable()
 export class Relay {
   readonly #parts: Parts;
-  readonly #queue: ReminderQueue;
+  readonly #queues: Queues;
   readonly #round: Round;
   readonly #wake: Wake;
   /** Messages that failed here: how often, and when they are tried again on the process's own clock. */
   readonly #pauses = new Map<string, { times: number; until: number }>();
 
-  constructor(@Inject(PARTS) parts: Parts, queue: ReminderQueue) {
+  constructor(@Inject(PARTS) parts: Parts, queues: Queues) {
     this.#parts = parts;
-    this.#queue = queue;
+    this.#queues = queues;
     this.#round = new Round(() => this.sendAll(), parts.pace.pollMs);
     this.#wake = new Wake({ url: parts.databaseUrl, log: parts.log, onChange: () => this.#round.wake() });
   }
@@ -85,8 +85,13 @@ export class Relay {
     switch (message.topic) {
       case DutiesChanged.topic: {
         const { wanted, over } = await this.#parts.night.reminders(tenantId, message.circuitId);
-        await this.#queue.drop(over);
-        await this.#queue.put(wanted);
+        await this.#queues.reminders.drop(over);
+        await this.#queues.reminders.put(wanted);
+        return;
+      }
+      case ImportWorks.topic: {
+        const next = await this.#parts.night.nextStretch(tenantId, message.importId);
+        if (next) await this.#queues.imports.put(next);
         return;
       }
       case 'unreadable':

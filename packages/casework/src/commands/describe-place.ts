@@ -13,9 +13,9 @@ async function takeCircuit(
   const { tenantId } = desk;
   const circuit = await desk.tx.circuit.findUnique({
     where: { tenantId_id: { tenantId, id: given.circuitId } },
-    select: { unitId: true, unit: { select: { site: { select: { timeZone: true } } } } },
+    select: { unitId: true, withdrawnAt: true, unit: { select: { site: { select: { timeZone: true } } } } },
   });
-  if (!circuit) throw notFound();
+  if (!circuit || circuit.withdrawnAt) throw notFound();
   const { calendar } = desk.world;
   const { timeZone } = circuit.unit.site;
   const since = given.fromOn === undefined ? given.happenedAt : calendar.startOf(given.fromOn, timeZone);
@@ -71,9 +71,9 @@ export async function describeSite(desk: Case, { body }: Received<CommandBody<'d
   const key = { tenantId_id: { tenantId, id: siteId } };
   const known = await desk.tx.site.findUnique({
     where: key,
-    select: { contacts: { orderBy: { id: 'asc' }, take: 1 } },
+    select: { withdrawnAt: true, contacts: { orderBy: { id: 'asc' }, take: 1 } },
   });
-  if (!known) throw notFound();
+  if (!known || known.withdrawnAt) throw notFound();
   await desk.tx.site.update({
     where: key,
     data: {

@@ -76,7 +76,9 @@ export async function lockedVisit(desk: Case, given: { visitId: string; circuitI
 /** A circuit of ours that is not on the visit is a slip; any other id is not found. */
 async function whyNotOnVisit(desk: Case, circuitId: string) {
   const ours = await desk.tx.circuit.findUnique({ where: { tenantId_id: { tenantId: desk.tenantId, id: circuitId } } });
-  return ours ? refuseField('circuitId', 'Circuit: not part of this visit; choose one that is.') : notFound();
+  return ours && !ours.withdrawnAt
+    ? refuseField('circuitId', 'Circuit: not part of this visit; choose one that is.')
+    : notFound();
 }
 
 /** @throws Refusal not-found unless every leak point is the circuit's own */

@@ -6,12 +6,15 @@ import { recordCharge, recordRecovery, recordServiceLoss } from './gas-moves.ts'
 import { describeCircuit, describeSite, setFullCharge } from './describe-place.ts';
 import { markNoticesRead } from './notices.ts';
 import * as manage from './manage.ts';
+import { recordPastAdditions } from './past-additions.ts';
 import { placeVisit, unplaceVisit } from './place-visit.ts';
 import { correctCertificate, deactivatePerson, endCertificate, reactivatePerson, registerPerson } from './people.ts';
 import { registerCylinder, registerInstrument } from './register.ts';
+import { registerEquipment } from './register-equipment.ts';
 import { settleAttention } from './settle-attention.ts';
 import * as house from './house.ts';
 import { correctTare, handOver, recordDelivery, weighCylinder } from './store.ts';
+import { takeBackRow } from './take-back-row.ts';
 import { takeCall } from './take-call.ts';
 import { recordTransfer } from './transfer.ts';
 import * as visit from './visit-facts.ts';
@@ -21,6 +24,9 @@ export type Handler<K extends CommandName> = (desk: Case, received: Received<Com
 /** One function per command. A command without one does not compile. */
 const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'take-call': takeCall,
+  'register-equipment': registerEquipment,
+  'record-past-additions': recordPastAdditions,
+  'take-back-row': takeBackRow,
   'place-visit': placeVisit,
   'unplace-visit': unplaceVisit,
   'register-person': registerPerson,

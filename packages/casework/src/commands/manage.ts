@@ -83,7 +83,7 @@ export async function planReplacement(desk: Case, { body }: Received<CommandBody
   const { planId, circuitId, reason, byOn } = body;
   await lock(tx, tenantId, { circuitIds: [circuitId] });
   const circuit = await tx.circuit.findUnique({ where: { tenantId_id: { tenantId, id: circuitId } } });
-  if (!circuit) throw notFound();
+  if (!circuit || circuit.withdrawnAt) throw notFound();
   await tx.replacementPlan.updateMany({
     where: { tenantId, circuitId, withdrawnAt: null },
     data: { withdrawnWhy: PLANNED_ANEW, withdrawnBy: desk.person.id, withdrawnAt: toDate(desk.recordedAt) },

@@ -130,7 +130,7 @@ async function createCylinder(desk: Case, { body, happenedAt, locationId }: Ente
 async function assertCustomer(desk: Case, id: string | undefined): Promise<void> {
   if (id === undefined) return;
   const known = await desk.tx.customer.findUnique({ where: { tenantId_id: { tenantId: desk.tenantId, id } } });
-  if (!known) throw notFound();
+  if (!known || known.withdrawnAt) throw notFound();
 }
 
 /** What is stamped on the shoulder, as columns. */

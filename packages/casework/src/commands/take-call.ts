@@ -1,13 +1,8 @@
 import type { CommandBody } from '@ullage/contracts';
-import { bookedGrams } from '@ullage/units';
-import { circuitAccount, outsideAccounts } from '../gas/accounts.ts';
-import { enterFact } from '../gas/movement-rows.ts';
-import { noonOf } from '../gas/gas-facts.ts';
 import { dayToDate, notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
-import { lock } from '../pipeline/lock.ts';
-import { addFact } from './facts.ts';
 import { createFullCharge } from './full-charge.ts';
+import { bookHistory, lockHistory } from './past-additions.ts';
 
 type Call = CommandBody<'take-call'>;
 const CALL_MINUTES = 180;
@@ -19,17 +14,18 @@ export async function takeCall(desk: Case, received: Received<Call>): Promise<vo
   const site = await openSite(desk, call);
   await openUnit(desk, call);
   await openCircuit(desk, call, desk.world.calendar.dayOf(received.happenedAt, site.timeZone));
-  const earliest = call.history.map(({ onDay }) => onDay).sort()[0];
-  const since = earliest === undefined ? received.happenedAt : desk.world.calendar.startOf(earliest, site.timeZone);
-  await lock(desk.tx, desk.tenantId, { circuitIds: [call.circuit.id], gas: { since } });
-  await bookHistory(desk, call, {
+  await lockHistory(desk, { circuitId: call.circuit.id, history: call.history, zone: site.timeZone });
+  await bookHistory(desk, {
+    circuitId: call.circuit.id,
+    owner: call.customer.id,
+    history: call.history,
     zone: site.timeZone,
     today: desk.world.calendar.dayOf(received.happenedAt, site.timeZone),
   });
   await openVisit(desk, call, received);
 }
 
-async function openCustomer(desk: Case, { customer }: Call): Promise<void> {
+export async function openCustomer(desk: Case, { customer }: Pick<Call, 'customer'>): Promise<void> {
   const { tenantId } = desk;
   if (customer.new) {
     const createdAt = toDate(desk.recordedAt);
@@ -51,7 +47,7 @@ async function openCustomer(desk: Case, { customer }: Call): Promise<void> {
     return;
   }
   const known = await desk.tx.customer.findUnique({ where: { tenantId_id: { tenantId, id: customer.id } } });
-  if (!known) throw notFound();
+  if (!known || known.withdrawnAt) throw notFound();
 }
 
 type NewSite = NonNullable<Call['site']['new']>;
@@ -67,11 +63,14 @@ const describe = ({ coordinates, elevationM, ...made }: Omit<NewSite, 'contact'>
   accessNotes: made.accessNotes ?? null,
 });
 
-async function openSite(desk: Case, { site, customer }: Call): Promise<{ timeZone: string }> {
+export async function openSite(
+  desk: Case,
+  { site, customer }: Pick<Call, 'site' | 'customer'>,
+): Promise<{ timeZone: string }> {
   const { tenantId } = desk;
   if (!site.new) {
     const known = await desk.tx.site.findUnique({ where: { tenantId_id: { tenantId, id: site.id } } });
-    if (!known) throw notFound();
+    if (!known || known.withdrawnAt) throw notFound();
     if (known.customerId !== customer.id)
       throw refuseField('site', 'Site: belongs to another customer; choose one of theirs.');
     return known;
@@ -102,11 +101,11 @@ async function openSite(desk: Case, { site, customer }: Call): Promise<{ timeZon
   return row;
 }
 
-async function openUnit(desk: Case, { unit, site }: Call): Promise<void> {
+export async function openUnit(desk: Case, { unit, site }: Pick<Call, 'unit' | 'site'>): Promise<void> {
   const { tenantId } = desk;
   if (!unit.new) {
     const known = await desk.tx.unit.findUnique({ where: { tenantId_id: { tenantId, id: unit.id } } });
-    if (!known) throw notFound();
+    if (!known || known.withdrawnAt) throw notFound();
     if (known.siteId !== site.id) throw refuseField('unit', 'Unit: stands at another site; choose one of this site.');
     return;
   }
@@ -120,12 +119,13 @@ async function openUnit(desk: Case, { unit, site }: Call): Promise<void> {
   desk.changed('unit', unit.id, 'made');
 }
 
-async function openCircuit(desk: Case, call: Call, today: string): Promise<void> {
+type CallCircuit = Pick<Call, 'circuit' | 'unit' | 'history'>;
+export async function openCircuit(desk: Case, call: CallCircuit, today: string): Promise<void> {
   const { tenantId } = desk;
   const { circuit, unit } = call;
   if (!circuit.new) {
     const known = await desk.tx.circuit.findUnique({ where: { tenantId_id: { tenantId, id: circuit.id } } });
-    if (!known) throw notFound();
+    if (!known || known.withdrawnAt) throw notFound();
     if (known.unitId !== unit.id)
       throw refuseField('circuit', 'Circuit: belongs to another unit; choose one of this unit.');
     return;
@@ -142,7 +142,10 @@ async function openCircuit(desk: Case, call: Call, today: string): Promise<void>
 }
 
 type NewCircuit = NonNullable<Call['circuit']['new']>;
-async function createCircuit(desk: Case, given: { call: Call; made: NewCircuit; letter: string }): Promise<void> {
+async function createCircuit(
+  desk: Case,
+  given: { call: CallCircuit; made: NewCircuit; letter: string },
+): Promise<void> {
   const { tenantId } = desk;
   const { call, made, letter } = given;
   await desk.tx.circuit.create({
@@ -165,50 +168,8 @@ async function createCircuit(desk: Case, given: { call: Call; made: NewCircuit; 
 }
 
 /** A figure given today is taken to hold for the whole history that was told with it. */
-const firstDay = (call: Call, today: string): string =>
+const firstDay = (call: Pick<Call, 'history'>, today: string): string =>
   [today, ...call.history.map((past) => past.onDay)].sort()[0] ?? today;
-
-async function bookHistory(desk: Case, call: Call, { zone, today }: { zone: string; today: string }): Promise<void> {
-  const account = await circuitAccount(desk, call.circuit.id);
-  const outside = await outsideAccounts(desk.tx, desk.tenantId);
-  desk.circuits.add(call.circuit.id);
-  desk.accounts.add(account);
-  for (const [index, past] of call.history.entries()) {
-    if (past.onDay > today)
-      throw refuseField(`history/${index}/onDay`, 'Past addition: the day lies in the future; give a past day.');
-    const { id, onDay, mass, by } = past;
-    await addFact(desk, {
-      id,
-      kind: 'past-addition',
-      circuitId: call.circuit.id,
-      at: { day: onDay },
-      body: { mass, by },
-    });
-    if (mass === null) continue;
-    const { refrigerant, owner } = await holdingOf(desk, call);
-    const posting = {
-      refrigerant,
-      grams: bookedGrams(mass),
-      // Our own gas of a time before the books comes out of their opening.
-      from: by === 'us' ? outside.opening : outside['other-party'],
-      to: account,
-      fromOwner: null,
-      fromState: 'new',
-      toOwner: owner,
-      toState: 'in-use',
-      happenedAt: noonOf(desk.world.calendar, onDay, zone),
-    } as const;
-    if (posting.grams > 0) await enterFact(desk, [posting], { factId: id, visitId: null, measured: 'estimate' });
-  }
-}
-
-async function holdingOf(desk: Case, call: Call): Promise<{ refrigerant: string; owner: string }> {
-  const circuit = await desk.tx.circuit.findUniqueOrThrow({
-    where: { tenantId_id: { tenantId: desk.tenantId, id: call.circuit.id } },
-    select: { refrigerant: true },
-  });
-  return { refrigerant: circuit.refrigerant, owner: call.customer.id };
-}
 
 async function openVisit(desk: Case, call: Call, received: Received<Call>): Promise<void> {
   const { tenantId } = desk;

@@ -169,8 +169,12 @@ export async function stateNormalOperation(desk: Case, received: Of<'state-norma
 export async function recordOwnerTold(desk: Case, received: Of<'record-owner-told'>): Promise<void> {
   const { circuitId, visitId, ...body } = received.body;
   if (visitId !== undefined) await lockedVisit(desk, { visitId, circuitId });
-  else if (!(await desk.tx.circuit.findUnique({ where: { tenantId_id: { tenantId: desk.tenantId, id: circuitId } } })))
-    throw notFound();
+  else {
+    const circuit = await desk.tx.circuit.findUnique({
+      where: { tenantId_id: { tenantId: desk.tenantId, id: circuitId } },
+    });
+    if (!circuit || circuit.withdrawnAt) throw notFound();
+  }
   await addFact(desk, {
     id: received.id,
     kind: 'owner-told',

@@ -14,6 +14,9 @@ export const CORRECTIONS = {
   },
 } as const;
 
+/** A fact that was taken back as a whole is read no more; it stays in the record with what took it back. */
+export const NOT_WITHDRAWN = { none: { kind: 'withdrawal' } } as const;
+
 interface CorrectionRow {
   readonly id: string;
   readonly happenedAt: Date | null;

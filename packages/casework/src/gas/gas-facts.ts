@@ -7,7 +7,7 @@ import type { Calendar, EnteredMass, Instant } from '@ullage/units';
 import { readAgainst } from '../commands/site-readings.ts';
 import type { Read } from '../commands/site-readings.ts';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
-import { CORRECTIONS, standingsOfFact } from './corrections.ts';
+import { CORRECTIONS, NOT_WITHDRAWN, standingsOfFact } from './corrections.ts';
 import type { Standing } from './corrections.ts';
 import { tareAt } from './tares.ts';
 
@@ -119,7 +119,7 @@ export async function gasFacts(
 ): Promise<GasFact[]> {
   const where = 'circuitId' in of ? of : { factRefs: { some: of } };
   const rows = await tx.fact.findMany({
-    where: { tenantId, kind: { in: [...GAS_FACTS] }, ...where },
+    where: { tenantId, kind: { in: [...GAS_FACTS] }, factCorrectses: NOT_WITHDRAWN, ...where },
     include: INCLUDE,
   });
   return rows.map((row) => fromRow(row, calendar));

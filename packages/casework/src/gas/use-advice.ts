@@ -42,9 +42,9 @@ async function circuitActOf(viewer: Viewer, { act, cylinderId, circuitId, grams 
   if (circuitId === undefined) throw refuseField('circuitId', 'Circuit: say which one; choose it from the visit.');
   const circuit = await tx.circuit.findUnique({
     where: { tenantId_id: { tenantId, id: circuitId } },
-    select: { refrigerant: true, unit: { select: { site: { select: { customerId: true } } } } },
+    select: { refrigerant: true, withdrawnAt: true, unit: { select: { site: { select: { customerId: true } } } } },
   });
-  if (!circuit) throw notFound();
+  if (!circuit || circuit.withdrawnAt) throw notFound();
   const { refrigerant } = circuit;
   if (act === 'charge') return { act, refrigerant, ...inside, circuitOwner: circuit.unit.site.customerId };
   const limits = await fillingLimits(viewer, { cylinderId, refrigerant, at, contents: inside.contents });

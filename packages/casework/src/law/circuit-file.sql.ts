@@ -73,6 +73,7 @@ export const CIRCUIT_FACTS: Statement<FileFact> = {
         WHERE c.tenant_id = f.tenant_id AND c.corrects_id = f.id AND c.kind = 'correction'), '[]') AS "factCorrectses"
     FROM fact f
     WHERE f.tenant_id = $1::uuid AND f.circuit_id = ANY($2::uuid[]) AND f.kind = ANY($3::text[])
+      AND NOT EXISTS (SELECT FROM fact back WHERE back.tenant_id = f.tenant_id AND back.corrects_id = f.id AND back.kind = 'withdrawal')
     ORDER BY f.happened_at, f.recorded_at, f.id`,
   row: Fact,
 };

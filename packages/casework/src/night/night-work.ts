@@ -10,18 +10,22 @@ import { writeAudit, writeFeed } from '../pipeline/settle.ts';
  */
 export async function nightWork<T>(
   world: World,
-  given: { readonly tenantId: string; readonly action: string },
+  given: { readonly tenantId: string; readonly action: string; readonly timeoutMs?: number },
   work: (desk: Work) => Promise<T>,
 ): Promise<T> {
-  const { tenantId, action } = given;
+  const { tenantId, action, timeoutMs } = given;
   const { answer, changed } = await withRetry(() =>
-    world.database.inTenant(tenantId, async (tx) => {
-      const desk = new Work({ tx, world, tenantId, recordedAt: world.now() });
-      const done = await work(desk);
-      await writeAudit(desk, { action, userId: null, commandId: null, address: null });
-      await writeFeed(desk);
-      return { answer: done, changed: desk.changes.length > 0 };
-    }),
+    world.database.inTenant(
+      tenantId,
+      async (tx) => {
+        const desk = new Work({ tx, world, tenantId, recordedAt: world.now() });
+        const done = await work(desk);
+        await writeAudit(desk, { action, userId: null, commandId: null, address: null });
+        await writeFeed(desk);
+        return { answer: done, changed: desk.changes.length > 0 };
+      },
+      timeoutMs === undefined ? {} : { timeoutMs },
+    ),
   );
   if (changed) await world.database.notify('ullage_feed', tenantId);
   return answer;

@@ -1,8 +1,9 @@
-import type { DutyReminderBody } from '@ullage/contracts';
+import type { DutyReminderBody, ImportStretchBody } from '@ullage/contracts';
 import type { Instant } from '@ullage/units';
 import type { World } from '../office.ts';
 import { heldJobs, holdDeadJob } from './dead-jobs.ts';
 import type { DeadJob } from './dead-jobs.ts';
+import { importStretch, nextStretch } from './imports.ts';
 import type { ReminderMail } from './mail-words.ts';
 import { failMail, markMailed, takeMail } from './mails.ts';
 import type { MailFailure, MailRef } from './mails.ts';
@@ -41,6 +42,10 @@ export interface Night {
   webhookTold(message: WebhookRef, answer: string): Promise<void>;
   /** The next try comes by itself; after too many the webhook is stopped and a person is told. */
   webhookFailed(message: WebhookRef, failure: WebhookFailure): Promise<void>;
+  /** Does one stretch of an import's work; gives the next, or nothing when it waits for a person. */
+  importStretch(body: ImportStretchBody): Promise<ImportStretchBody | undefined>;
+  /** The stretch that an import waits for, if it waits for one. */
+  nextStretch(tenantId: string, importId: string): Promise<ImportStretchBody | undefined>;
   /** Shows a person a job that keeps failing. */
   hold(tenantId: string, job: DeadJob): Promise<void>;
   /** Those of the job ids that lie with a person, or were left out by one. */
@@ -70,6 +75,8 @@ export function createNight(world: World, { mails = false }: { readonly mails?: 
     takeWebhook: (message) => takeWebhook(world, message),
     webhookTold: (message, answer) => webhookTold(world, message, answer),
     webhookFailed: (message, failure) => webhookFailed(world, message, failure),
+    importStretch: (body) => importStretch(world, body),
+    nextStretch: (tenantId, importId) => nextStretch(world, tenantId, importId),
     hold: (tenantId, job) => holdDeadJob(world, tenantId, job),
     held: (tenantId, jobIds) => heldJobs(world, tenantId, jobIds),
     recomputeDue: (tenantId) => recomputeDue(world, tenantId),

@@ -1,4 +1,4 @@
-import { DutiesChanged } from '@ullage/contracts';
+import { DutiesChanged, ImportWorks } from '@ullage/contracts';
 import type { Instant } from '@ullage/units';
 import type { World } from '../office.ts';
 import { toDate } from '../pipeline/case.ts';
@@ -7,7 +7,9 @@ import { nightWork } from './night-work.ts';
 
 /** What waits in the outbox, read by its topic's shape. */
 export type Message =
-  { readonly topic: typeof DutiesChanged.topic; readonly circuitId: string } | { readonly topic: 'unreadable' };
+  | { readonly topic: typeof DutiesChanged.topic; readonly circuitId: string }
+  | { readonly topic: typeof ImportWorks.topic; readonly importId: string }
+  | { readonly topic: 'unreadable' };
 export interface Failure {
   readonly id: string;
   /** For whoever looks into the table; a person on the board gets a sentence instead. */
@@ -24,10 +26,16 @@ export function openMessage(world: World, tenantId: string, id: string): Promise
   return world.database.inTenant(tenantId, async (tx) => {
     const row = await tx.outbox.findUnique({ where: { tenantId_id: { tenantId, id } } });
     if (!row || row.sentAt !== null) return undefined;
-    const body = DutiesChanged.body.safeParse(row.body);
-    if (row.topic !== DutiesChanged.topic || !body.success) return { topic: 'unreadable' };
-    return { topic: DutiesChanged.topic, circuitId: body.data.circuitId };
+    return read(row);
   });
+}
+
+function read({ topic, body }: { topic: string; body: unknown }): Message {
+  const duties = DutiesChanged.body.safeParse(body);
+  if (topic === DutiesChanged.topic && duties.success) return { topic, circuitId: duties.data.circuitId };
+  const works = ImportWorks.body.safeParse(body);
+  if (topic === ImportWorks.topic && works.success) return { topic, importId: works.data.importId };
+  return { topic: 'unreadable' };
 }
 
 export function markSent(world: World, tenantId: string, id: string): Promise<boolean> {

@@ -11,6 +11,8 @@ const OPEN = ['open', 'not-yet-known'];
 const SHOWN = 200;
 const SHOWN_EARLIER = 50;
 
+/** Its page is there to go to: what was taken back with an import is shown no more. */
+const SHOWN_CIRCUIT = { circuit: { withdrawnAt: null } };
 const INCLUDE = { duty: { include: { circuit: { include: { unit: true } } } } } as const;
 
 /** Reminders for this person or their role: those of duties that stand, then the last of those that do not, newest first. */
@@ -19,13 +21,13 @@ export async function noticesView({ tx, tenantId, actor }: Viewer): Promise<Noti
   const include = { ...INCLUDE, noticeReads: { where: { person: { userId: actor.userId } } } };
   const orderBy = [{ at: 'desc' as const }, { id: 'desc' as const }];
   const open = await tx.notice.findMany({
-    where: { ...mine, duty: { state: { in: OPEN } } },
+    where: { ...mine, duty: { state: { in: OPEN }, ...SHOWN_CIRCUIT } },
     include,
     orderBy,
     take: SHOWN,
   });
   const earlier = await tx.notice.findMany({
-    where: { ...mine, duty: { state: { notIn: OPEN } } },
+    where: { ...mine, duty: { state: { notIn: OPEN }, ...SHOWN_CIRCUIT } },
     include,
     orderBy,
     take: SHOWN_EARLIER,

@@ -25,9 +25,11 @@ export const FLOWS: Statement<z.output<typeof FlowRow>> = {
   row: FlowRow,
 };
 
+const STANDS = `m.corrects_id IS NULL
+        AND NOT EXISTS (SELECT FROM movement undone WHERE undone.tenant_id = m.tenant_id AND undone.corrects_id = m.id)`;
 const ChargedCircuit = z.object({
   refrigerant: z.string(),
-  /** When the books met it. */
+  /** When the books met it, by what stands: a past addition that was taken back is no meeting. */
   firstAt: z.date(),
   closedAt: z.date().nullable(),
   timeZone: z.string(),
@@ -44,9 +46,9 @@ export const CIRCUITS: Statement<z.output<typeof ChargedCircuit>> = {
     JOIN site ON site.tenant_id = unit.tenant_id AND site.id = unit.site_id
     JOIN gas_account a ON a.tenant_id = c.tenant_id AND a.circuit_id = c.id
     CROSS JOIN LATERAL (SELECT least(
-      (SELECT min(m.happened_at) FROM movement m WHERE m.tenant_id = a.tenant_id AND m.to_id = a.id),
-      (SELECT min(m.happened_at) FROM movement m WHERE m.tenant_id = a.tenant_id AND m.from_id = a.id)) AS first_at) met
-    WHERE c.tenant_id = $1::uuid AND met.first_at < $2::timestamptz`,
+      (SELECT min(m.happened_at) FROM movement m WHERE m.tenant_id = a.tenant_id AND m.to_id = a.id AND ${STANDS}),
+      (SELECT min(m.happened_at) FROM movement m WHERE m.tenant_id = a.tenant_id AND m.from_id = a.id AND ${STANDS})) AS first_at) met
+    WHERE c.tenant_id = $1::uuid AND c.withdrawn_at IS NULL AND met.first_at < $2::timestamptz`,
   row: ChargedCircuit,
 };
 

@@ -44,7 +44,7 @@ function historyOf(viewer: Viewer, rows: readonly Row[]): PriceView[] {
 /** Refrigerants that are worked with here. */
 async function refrigerantsHere({ tx, tenantId }: Viewer): Promise<Set<string>> {
   const circuits = await tx.circuit.findMany({
-    where: { tenantId, closedAt: null },
+    where: { tenantId, closedAt: null, withdrawnAt: null },
     distinct: ['refrigerant'],
     select: { refrigerant: true },
   });

@@ -36,10 +36,11 @@ export const FLEET: Statement<FleetRow> = {
       JOIN unit fu ON fu.tenant_id = fc.tenant_id AND fu.id = fc.unit_id
       JOIN site fs ON fs.tenant_id = fu.tenant_id AND fs.id = fu.site_id
       CROSS JOIN LATERAL (SELECT coalesce(f.happened_on, (f.happened_at AT TIME ZONE fs.time_zone)::date) AS day) told
-      WHERE f.tenant_id = $1::uuid AND f.kind <> 'correction'
+      WHERE f.tenant_id = $1::uuid AND f.kind NOT IN ('correction', 'withdrawal')
+        AND NOT EXISTS (SELECT FROM fact back WHERE back.tenant_id = f.tenant_id AND back.corrects_id = f.id AND back.kind = 'withdrawal')
       GROUP BY f.circuit_id
     ) past ON past.circuit_id = c.id
-    WHERE c.tenant_id = $1::uuid AND c.closed_at IS NULL
+    WHERE c.tenant_id = $1::uuid AND c.closed_at IS NULL AND c.withdrawn_at IS NULL
     ORDER BY c.id`,
   row: Row,
 };

@@ -13,9 +13,9 @@ export async function unitView(viewer: Viewer, unitId: string): Promise<UnitView
   const { tx, tenantId } = viewer;
   const unit = await tx.unit.findUnique({
     where: { tenantId_id: { tenantId, id: unitId } },
-    include: { circuits: { orderBy: { letter: 'asc' } } },
+    include: { circuits: { where: { withdrawnAt: null }, orderBy: { letter: 'asc' } } },
   });
-  const site = unit && (await loadSite(tx, tenantId, unit.siteId));
+  const site = unit && !unit.withdrawnAt && (await loadSite(tx, tenantId, unit.siteId));
   if (!unit || !site) throw notFound();
   const circuits = await circuitViews(
     viewer,
@@ -59,6 +59,7 @@ export async function unitList(viewer: Viewer, { query, after }: PageQuery): Pro
   const rows = await tx.circuit.findMany({
     where: {
       tenantId,
+      withdrawnAt: null,
       ...(after === undefined ? {} : { id: { gt: after } }),
       ...(text
         ? {
@@ -113,6 +114,7 @@ export async function placesView({ tx, tenantId }: Viewer, { query }: PageQuery)
   const customers = await tx.customer.findMany({
     where: {
       tenantId,
+      withdrawnAt: null,
       ...(text
         ? {
             OR: [
@@ -126,11 +128,16 @@ export async function placesView({ tx, tenantId }: Viewer, { query }: PageQuery)
     take: OFFERED,
   });
   const sites = await tx.site.findMany({
-    where: { tenantId, customerId: { in: customers.map((row) => row.id) } },
+    where: { tenantId, withdrawnAt: null, customerId: { in: customers.map((row) => row.id) } },
     include: {
       units: {
+        where: { withdrawnAt: null },
         include: {
-          circuits: { include: { fullCharges: LATEST_FULL_CHARGE }, orderBy: { letter: 'asc' } },
+          circuits: {
+            where: { withdrawnAt: null },
+            include: { fullCharges: LATEST_FULL_CHARGE },
+            orderBy: { letter: 'asc' },
+          },
         },
         orderBy: { tag: 'asc' },
       },

@@ -6,6 +6,7 @@ import * as z from 'zod';
 import type { Permission } from '../access.ts';
 import { Id, instantText } from '../primitives.ts';
 import * as desk from './desk.ts';
+import * as entries from './entries.ts';
 import * as field from './field.ts';
 import * as house from './house.ts';
 import * as manager from './manager.ts';
@@ -14,6 +15,7 @@ import * as store from './store.ts';
 import * as shop from './shop.ts';
 
 export * from './desk.ts';
+export * from './entries.ts';
 export * from './field.ts';
 export * from './house.ts';
 export * from './manager.ts';
@@ -29,6 +31,9 @@ const kind = <Body extends z.ZodType>(permission: Permission, body: Body): Comma
 
 export const COMMANDS = {
   'take-call': kind('call.take', desk.TakeCall),
+  'register-equipment': kind('call.take', entries.RegisterEquipment),
+  'record-past-additions': kind('call.take', entries.RecordPastAdditions),
+  'take-back-row': kind('import.run', entries.TakeBackRow),
   'place-visit': kind('visit.place', desk.PlaceVisit),
   'unplace-visit': kind('visit.place', desk.UnplaceVisit),
   'register-person': kind('people.manage', desk.RegisterPerson),

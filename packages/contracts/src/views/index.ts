@@ -3,6 +3,7 @@ export * from './common.ts';
 export * from './cylinders.ts';
 export * from './house.ts';
 export * from './money.ts';
+export * from './imports.ts';
 export * from './office.ts';
 export * from './period.ts';
 export * from './placing.ts';

@@ -4,7 +4,7 @@ import type { WantedReminder } from '@ullage/casework';
 import { Inject, Injectable } from '@nestjs/common';
 import { PARTS } from '../../parts.ts';
 import type { Parts } from '../../parts.ts';
-import { ReminderQueue } from '../../queue/reminder-queue.ts';
+import { Queues } from '../../queue/queues.ts';
 import { Relay } from '../../relay/relay.ts';
 
 const AT_ONCE = 500;
@@ -23,15 +23,15 @@ const SENT_KEPT_DAYS = 30;
 @Injectable()
 export class Sweeper {
   readonly #parts: Parts;
-  readonly #queue: ReminderQueue;
+  readonly #queues: Queues;
   readonly #relay: Relay;
   #recomputedAt: number | undefined;
   /** When it last began, on the process's own clock. */
   lastAt: number | undefined;
 
-  constructor(@Inject(PARTS) parts: Parts, queue: ReminderQueue, relay: Relay) {
+  constructor(@Inject(PARTS) parts: Parts, queues: Queues, relay: Relay) {
     this.#parts = parts;
-    this.#queue = queue;
+    this.#queues = queues;
     this.#relay = relay;
   }
 
@@ -40,6 +40,7 @@ export class Sweeper {
     await this.#recomputeSometimes();
     await this.carryOnAll();
     await this.putBack();
+    await this.putBackImports();
     this.#relay.wake();
     await this.pruneAll();
   }
@@ -76,10 +77,15 @@ export class Sweeper {
         atMost: AT_ONCE,
         ...(last === undefined ? {} : { last }),
       });
-      await this.#queue.put(await this.#notHeld(batch));
+      await this.#queues.reminders.put(await this.#notHeld(batch));
       last = batch.at(-1)?.body;
       if (batch.length < AT_ONCE) return;
     }
+  }
+
+  /** Every import that was left in the middle, at the stretch it has come to. */
+  async putBackImports(): Promise<void> {
+    for (const stretch of await this.#parts.everyTenant.imports(AT_ONCE)) await this.#queues.imports.put(stretch);
   }
 
   /** A job that keeps failing lies with a person until they say "try again". */

@@ -1,0 +1,5 @@
+import { Module } from '@nestjs/common';
+import { ImportsController } from './imports.controller.ts';
+
+@Module({ controllers: [ImportsController] })
+export class ImportsModule {}
