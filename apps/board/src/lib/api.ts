@@ -51,7 +51,11 @@ export async function get<S extends z.ZodType>(path: `/v1/${string}`, schema: S)
  * an id that nobody has does. Asked for before a page shows anything: what has begun to stream has answered 200.
  */
 export async function getRecord<S extends z.ZodType>(
-  of: { readonly kind: 'units' | 'cylinders' | 'visits' | 'sheets'; readonly id: string; readonly part?: string },
+  of: {
+    readonly kind: 'units' | 'cylinders' | 'visits' | 'sheets' | 'imports';
+    readonly id: string;
+    readonly part?: string;
+  },
   schema: S,
 ): Promise<z.output<S>> {
   if (!Id.safeParse(of.id).success) notFound();

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { coalesce } from './coalesce.ts';
 
 test('a burst costs two runs, and the second starts after the last request', async () => {
@@ -27,4 +27,19 @@ test('a failed run does not block the next', async () => {
   await expect(refresh()).rejects.toThrow('lost');
   await refresh();
   expect(runs).toBe(2);
+});
+
+test('with a rest, a hundred changes in a second cost a few runs, and the last change is seen', async () => {
+  vi.useFakeTimers();
+  let changes = 0;
+  const seen: number[] = [];
+  const refresh = coalesce(async () => void seen.push(changes), 500);
+  for (changes = 1; changes <= 100; changes++) {
+    void refresh();
+    await vi.advanceTimersByTimeAsync(10);
+  }
+  await vi.advanceTimersByTimeAsync(1_000);
+  vi.useRealTimers();
+  expect(seen.length).toBeLessThanOrEqual(4);
+  expect([seen[0], seen.at(-1)]).toEqual([1, 100]);
 });

@@ -3,6 +3,9 @@ import { useEffect, useRef, useState } from 'react';
 import { coalesce } from './coalesce.ts';
 import { liveHub } from './live-hub.ts';
 
+/** Between two fetches of one list: well inside what an account may ask in a minute, and no wait that anybody notices. */
+const REST_MS = 500;
+
 export interface Live<T> {
   readonly data: T;
   /** False while the line is down: what is shown is what was last known. */
@@ -38,7 +41,7 @@ export function useLive<T>(
       if (!answer) return lost();
       const { isOlder: older } = latest.current;
       setShown((s) => ({ ...s, live: true, data: older(answer.data, s.data) ? s.data : answer.data }));
-    });
+    }, REST_MS);
     const again = (): void => void run();
     refresh.current = again;
     const leave = liveHub.join((signal) => (signal === 'lost' ? lost() : again()));

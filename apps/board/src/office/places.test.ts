@@ -15,7 +15,7 @@ test('each role begins where its day begins', () => {
     auditor: '/returns',
   });
 });
-test('people are for who manages them, and what waits is said in words', () => {
+test('people are for who manages them, imports for who reads them, and what waits is said in words', () => {
   expect(placesFor(as('auditor'), 0).map((place) => place.name)).toEqual([
     'Return visits',
     'Units',
@@ -23,12 +23,13 @@ test('people are for who manages them, and what waits is said in words', () => {
     'Books',
     'Costs',
     'Attention',
+    'Import',
   ]);
   expect(
     placesFor(as('owner'), 2)
       .map((place) => place.name)
       .slice(4),
-  ).toEqual(['Costs', 'Attention, two', 'People']);
+  ).toEqual(['Costs', 'Attention, two', 'People', 'Import']);
   const withCosts = ROLES.filter((role) => placesFor(as(role), 0).some(({ name }) => name === 'Costs'));
   expect(withCosts).toEqual(['owner', 'manager', 'auditor']);
   expect([countWords(12), countWords(13), countOf(1, 'notice'), countOf(0, 'notice')]).toEqual([

@@ -42,6 +42,7 @@ export function placesFor(
     ...(permissions.includes('costs.read') ? [COSTS] : []),
     { name: attention, href: '/attention' as Route },
     ...(role === 'owner' || role === 'manager' ? [{ name: 'People', href: '/people' as Route }] : []),
+    ...(permissions.includes('import.read') ? [{ name: 'Import', href: '/import' as Route }] : []),
   ];
 }
 /** The place a path lies in. */

@@ -41,7 +41,7 @@ export default async function UnitsPage({ searchParams }: PageProps<'/units'>) {
             </EmptyState>
           ) : (
             <EmptyState title="No unit is known yet.">
-              <p>A unit is entered with the first call that names it.</p>
+              <p>A unit is entered with the first call that names it, or with the spreadsheet you import.</p>
             </EmptyState>
           )
         }
