@@ -1,6 +1,7 @@
 import type { BrowserContext, Page } from '@playwright/test';
 import { expect, expectAxeClean, expectNoSideways, listenForFaults, PHONE, signedIn, test } from './fixtures.ts';
-import { aFirm, get, type Job, jobFor, joined } from './parts/firm.ts';
+import { aFirm, get, type Job, jobFor, joined, post } from './parts/firm.ts';
+import { imported, matched } from './parts/imports.ts';
 
 test.use({ trace: 'off' });
 
@@ -105,8 +106,40 @@ test('an office in which nothing has happened yet', async ({ browser }) => {
   const page = await owner.newPage();
   const faults = listenForFaults(page);
   const costs = ['/repeats', '/gas-used', '/prices'];
-  for (const path of ['/returns', '/units', '/cylinders', '/books', '/books/period', ...costs, '/attention', '/people'])
+  const more = ['/attention', '/people', '/import'];
+  for (const path of ['/returns', '/units', '/cylinders', '/books', '/books/period', ...costs, ...more])
     await check(page, path);
+  expect(faults).toEqual([]);
+  await owner.close();
+});
+
+test('an import at each of its steps', async ({ browser }) => {
+  test.setTimeout(240_000);
+  const owner = await aFirm(browser, 'Sorrel Bank Refrigeration');
+  const page = await owner.newPage();
+  const faults = listenForFaults(page);
+  const state = (id: string) =>
+    expect.poll(async () => (await get<{ state: string }>(owner, `/v1/imports/${id}`)).state);
+  const entered = await imported(owner, 'units.csv');
+  await state(entered).toBe('read');
+  await check(page, `/import/${entered}`);
+  await matched(owner, entered);
+  await state(entered).toBe('checked');
+  await check(page, `/import/${entered}`);
+  await post(owner, `/v1/imports/${entered}/run`, {});
+  await state(entered).toBe('done');
+  await check(page, `/import/${entered}`);
+  for (const name of ['units-with-faults.csv', 'nearly-alike.csv']) {
+    const id = await imported(owner, name);
+    await state(id).toBe('read');
+    await matched(owner, id);
+    await state(id).toBe('checked');
+    await check(page, `/import/${id}`);
+  }
+  const unreadable = await imported(owner, 'latin-1.csv', Buffer.from([0x4e, 0xe9, 0x0a, 0x41]));
+  await state(unreadable).toBe('unreadable');
+  await check(page, `/import/${unreadable}`);
+  await check(page, '/import');
   expect(faults).toEqual([]);
   await owner.close();
 });

@@ -1,9 +1,7 @@
-import { join } from 'node:path';
 import type { BrowserContext, Page } from '@playwright/test';
 import { expect, expectAxeClean, expectNoSideways, listenForFaults, test } from './fixtures.ts';
 import { aFirm } from './parts/firm.ts';
-
-const sample = (name: string): string => join(import.meta.dirname, '../samples/imports', name);
+import { sample } from './parts/imports.ts';
 
 // What the first enters the others find: without it they say nothing.
 test.describe.configure({ mode: 'serial' });

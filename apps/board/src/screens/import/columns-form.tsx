@@ -4,7 +4,7 @@ import { useState, type SubmitEvent } from 'react';
 import { Actions, Button } from '../../ui/button.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { SelectBox } from '../../ui/select.tsx';
-import { useAct } from '../people/use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import { SettingsFields } from './settings-fields.tsx';
 import css from './import.module.css';
 

@@ -4,7 +4,7 @@ import { useState } from 'react';
 import { Actions, Button } from '../../ui/button.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { RadioCards } from '../../ui/radio-cards.tsx';
-import { useAct } from '../people/use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import { rowsOf, WHAT_WORDS } from './words.ts';
 import css from './import.module.css';
 

@@ -3,7 +3,7 @@ import type { ImportView } from '@ullage/contracts';
 import { useState, type ReactNode } from 'react';
 import { Actions, Button } from '../../ui/button.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
-import { useAct } from '../people/use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import { rowsOf } from './words.ts';
 import css from './import.module.css';
 
