@@ -354,6 +354,7 @@ function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName |
       stage: 'initial',
       leakPointIds: [of.leak],
       method: 'soap',
+      instrumentId: of.detector,
       gas: 'nitrogen',
       start: psig('300'),
       end: psig('300'),
