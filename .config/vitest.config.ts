@@ -21,6 +21,7 @@ export default defineConfig({
           include: [
             'packages/*/src/**/*.test.ts',
             'apps/*/src/**/*.test.ts',
+            'prisma/**/*.test.ts',
             'tests/tooling/**/*.test.ts',
             'tests/reference/**/*.test.ts',
           ],

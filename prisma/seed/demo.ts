@@ -5,14 +5,15 @@
 import { raisePrices, setPrices } from './prices.ts';
 import { repairedRack } from './rack.ts';
 import { givePapers, registerThings } from './stock.ts';
+import type { Staff, Things } from './stock.ts';
 import { missedClock, quietOnes } from './stories.ts';
 import { Teller } from './teller.ts';
 import type { Stage } from './teller.ts';
 
 export { DEMO_ZONE } from './teller.ts';
 
-/** Fills an empty contractor. */
-export async function seedDemo(stage: Stage): Promise<void> {
+/** Fills an empty contractor with the first stories. Gives what others may go on from. */
+export async function seedDemo(stage: Stage): Promise<Staff & Things> {
   const tell = new Teller(stage);
   stage.step('demo: people and certificates');
   const people = await givePapers(tell);
@@ -27,4 +28,5 @@ export async function seedDemo(stage: Stage): Promise<void> {
   await missedClock(tell, { ...people, ...cylinders });
   stage.step('demo: a chiller in order, and two calls of today');
   await quietOnes(tell, people);
+  return { ...people, ...cylinders };
 }

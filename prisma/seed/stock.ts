@@ -2,7 +2,12 @@
 import { CYLINDERS } from './things.ts';
 import type { Teller } from './teller.ts';
 
-export async function givePapers(tell: Teller): Promise<{ technicianId: string }> {
+/** Who works here, by id: the technician who signs in, and the two who have no sign-in. */
+export interface Staff {
+  readonly technicianId: string;
+  readonly helperIds: readonly string[];
+}
+export async function givePapers(tell: Teller): Promise<Staff> {
   const { office, actors, newId } = tell.stage;
   tell.go(-200, '09:00');
   const { items } = await office.people(actors.owner, { invitations: [], mailsLinks: false });
@@ -18,11 +23,14 @@ export async function givePapers(tell: Teller): Promise<{ technicianId: string }
     ['Odell Marsh', 'II', -900],
     ['Juno Pell', 'apprentice', -120],
   ] as const;
+  const helperIds: string[] = [];
   for (const [name, type, since] of others) {
+    const personId = newId();
+    helperIds.push(personId);
     const certificates = [{ id: newId(), scheme: 'us-608' as const, type, registeredOn: tell.day(since) }];
-    await tell.say('manager', 'register-person', { personId: newId(), name, certificates });
+    await tell.say('manager', 'register-person', { personId, name, certificates });
   }
-  return { technicianId: technician.id };
+  return { technicianId: technician.id, helperIds };
 }
 
 export interface Things {
@@ -30,11 +38,14 @@ export interface Things {
   readonly newGas404: string;
   readonly recovery: string;
   readonly detector: string;
+  /** Locations. */
+  readonly store: string;
+  readonly van: string;
 }
 export async function registerThings(tell: Teller): Promise<Things> {
   const { newId } = tell.stage;
   tell.go(-100, '08:00');
-  const ids: Things = { newGas448: newId(), newGas404: newId(), recovery: newId(), detector: newId() };
+  const ids: Things = { newGas448: newId(), newGas404: newId(), recovery: newId(), detector: newId(), store: newId(), van: newId() };
   await tell.say('warehouse', 'register-cylinder', { cylinderId: ids.newGas448, ...CYLINDERS.newGas448 });
   await tell.say('warehouse', 'register-cylinder', { cylinderId: ids.newGas404, ...CYLINDERS.newGas404 });
   await tell.say('warehouse', 'register-cylinder', { cylinderId: ids.recovery, ...CYLINDERS.recovery });
@@ -47,18 +58,17 @@ export async function registerThings(tell: Teller): Promise<Things> {
   });
   const scale = newId();
   await tell.say('warehouse', 'register-instrument', { instrumentId: scale, kind: 'scale', tag: 'S-1' });
-  await registerPlaces(tell, scale);
+  await registerPlaces(tell, ids, scale);
   return ids;
 }
 
 /** Where cylinders stand, and the scale that was calibrated. */
-async function registerPlaces(tell: Teller, scale: string): Promise<void> {
-  const { newId } = tell.stage;
-  for (const [kind, name] of [
-    ['warehouse', 'Main store'],
-    ['van', 'Van 1'],
+async function registerPlaces(tell: Teller, { store, van }: Things, scale: string): Promise<void> {
+  for (const [kind, name, locationId] of [
+    ['warehouse', 'Main store', store],
+    ['van', 'Van 1', van],
   ] as const)
-    await tell.say('warehouse', 'register-location', { locationId: newId(), kind, name, elevationM: 1580 });
+    await tell.say('warehouse', 'register-location', { locationId, kind, name, elevationM: 1580 });
   await tell.say('warehouse', 'record-calibration', {
     instrumentId: scale,
     calibratedOn: tell.day(-101),
