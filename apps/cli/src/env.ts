@@ -24,9 +24,12 @@ const CliEnv = z.object({
   /** Where the board listens. Loopback unless told: a demo has passwords that stand on the screen. */
   BOARD_HOST: z.string().optional(),
   DEMO_IN_PUBLIC: z.string().optional(),
+  /** What a new embedded database is filled with: three years of work, the first stories alone, or nothing. */
+  DEMO: z.enum(['full', 'small', 'none'], { error: 'choose full, small or none' }).default('full'),
   PORT: z.coerce.number().int().min(0).max(65_535).optional(),
 });
 export type CliEnv = z.output<typeof CliEnv>;
+export type DemoSize = CliEnv['DEMO'];
 
 /** The environment of this run. @throws Error naming each variable that is wrong: a person mistyped it and must see which */
 export const readEnv = (): CliEnv => readEnvironment(CliEnv, process.env);

@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process';
 import { createRequire } from 'node:module';
 import { join } from 'node:path';
+import { createInterface } from 'node:readline';
 import { childEnv } from './env.ts';
 import type { Outcome } from './check/outcome.ts';
 
@@ -21,10 +22,12 @@ export interface ToolRun {
    * must not go on when we are gone.
    */
   readonly onSpawn?: (pid: number, script: string) => void;
+  /** Told of each whole line as it is said, of work that somebody waits for. */
+  readonly onLine?: (line: string) => void;
 }
 
 /** Runs a Node script; ok when it ended with 0. Its words come back, they are not shown. */
-export function runTool({ script, args, cwd, env = {}, onSpawn }: ToolRun): Promise<Outcome> {
+export function runTool({ script, args, cwd, env = {}, onSpawn, onLine }: ToolRun): Promise<Outcome> {
   return new Promise((resolve) => {
     const child = spawn(process.execPath, [script, ...args], {
       cwd,
@@ -37,6 +40,7 @@ export function runTool({ script, args, cwd, env = {}, onSpawn }: ToolRun): Prom
     for (const stream of [child.stdout, child.stderr]) {
       stream.setEncoding('utf8').on('data', (text: string) => (words += text));
     }
+    if (onLine) createInterface(child.stdout).on('line', onLine);
     child.on('error', (error) => resolve({ ok: false, words: error.message }));
     child.on('close', (code) => resolve({ ok: code === 0, words: words.trim() }));
   });

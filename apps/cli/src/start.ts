@@ -58,7 +58,7 @@ async function start(): Promise<void> {
   if (await generateIfChanged()) step('database client generated');
   const targets = [nestTarget(root, tools, 'api'), nestTarget(root, tools, 'worker'), boardTarget(root, tools)];
   const built = await buildIfChanged({ root, file: join(checkoutDir, 'build.json'), targets, say: step });
-  opened = await openDatabase(given, tools, step);
+  opened = await openDatabase({ given, demo: env.DEMO }, tools, step);
   void opened.server?.exited.then(() => end.resolve({ why: 'PostgreSQL ended', code: 1 }));
   const host = env.BOARD_HOST ?? '127.0.0.1';
   refuseDemoInPublic(host, env);
@@ -104,8 +104,10 @@ function announce(publicOrigin: string): void {
   say(`\nUllage: ${publicOrigin}\nThe technician's pages: ${publicOrigin}/field\n`);
   const demo = opened?.server && readDemo();
   if (demo) say('Demo sign-ins (invented people, this computer only):');
-  for (const { role, email, password } of demo?.signIns ?? [])
-    say(`  ${role.padEnd(24)} ${email.padEnd(36)} ${password}`);
+  for (const [firm, signIns] of Map.groupBy(demo?.signIns ?? [], (one) => one.firm)) {
+    say(`  ${firm}`);
+    for (const { role, email, password } of signIns) say(`    ${role.padEnd(22)} ${email.padEnd(36)} ${password}`);
+  }
   say(`${demo ? '\n' : ''}Ctrl-C stops all of it. Logs: ${join(dataDir, 'logs')}`);
 }
 

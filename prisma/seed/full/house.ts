@@ -9,6 +9,7 @@ import type { Task } from './steps.ts';
 
 const FIRST_DAY = -1095;
 const HEIGHT_M = 1580;
+const CALIBRATED = -200;
 /** The small demo has D-6, S-1 and Van 1. */
 const FIRST_TAG = 10;
 
@@ -56,6 +57,7 @@ function places(page: Page): void {
 
 function instruments(page: Page): void {
   const { detectors, people: ids, moments } = page.studio;
+  const scales: string[] = [];
   const carried = (driver: Driver) => ({ carrierId: ids[driver] });
   DRIVERS.forEach((driver, at) => {
     if (at > 0)
@@ -73,12 +75,15 @@ function instruments(page: Page): void {
       tag: `S-${FIRST_TAG + at}`,
       ...carried(driver),
     });
-    page.say('warehouse', 'record-calibration', {
-      instrumentId: scale,
-      calibratedOn: moments.day(-200 - at * 9),
+    scales.push(scale);
+  });
+  scales.forEach((instrumentId, at) => {
+    page.go(CALIBRATED - at * 9, 15 * 60).say('warehouse', 'record-calibration', {
+      instrumentId,
+      calibratedOn: moments.day(CALIBRATED - at * 9),
       by: 'Sorrel Weighing',
       result: 'pass',
-      nextOn: moments.day(165 - at * 9),
+      nextOn: moments.day(CALIBRATED - at * 9 + 365),
     });
   });
 }
@@ -110,8 +115,8 @@ export function openHouse(studio: Studio): Task {
   const page = new Page(studio, FIRST_DAY, 8 * 60);
   people(page);
   places(page);
-  instruments(page);
   stock(page);
+  instruments(page);
   prices(page);
   return page.task('house');
 }

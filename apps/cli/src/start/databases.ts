@@ -1,5 +1,5 @@
 import { join } from 'node:path';
-import type { CliEnv } from '../env.ts';
+import type { CliEnv, DemoSize } from '../env.ts';
 import { finishLocal, localDatabase, migrateLocal } from '../local-database.ts';
 import { LOGIN_NAMES, LOGINS, type DatabaseUrls } from '../logins.ts';
 import { appVersion } from '../keeping/app-version.ts';
@@ -20,11 +20,11 @@ export interface Opened {
 const formatFile = join(dataDir, 'format.json');
 
 /**
- * The database, migrated: the given one, else the embedded one, with the demo in it when this start made it.
+ * The database, migrated: the given one, else the embedded one, with the demo asked for in it when this start made it.
  * @throws Error with one sentence when the data is not ours to open.
  */
 export async function openDatabase(
-  given: DatabaseUrls | undefined,
+  { given, demo }: { given: DatabaseUrls | undefined; demo: DemoSize },
   tools: GuardedTools,
   step: (line: string) => void,
 ): Promise<Opened> {
@@ -39,7 +39,7 @@ export async function openDatabase(
     await refuseNewer(urls, here);
     step(`migrations ${(await migrateLocal(local, new Date())) ? 'applied' : 'up to date'}`);
     writeFormat(formatFile, { app: appVersion(), pgMajor: PG_MAJOR, lastMigration: here.at(-1) ?? '' });
-    if (created) await seedDemo(urls, tools, step);
+    if (created && demo !== 'none') await seedDemo(urls, tools, step);
     finishLocal();
     return { urls, server };
   } catch (error) {
@@ -52,7 +52,7 @@ export async function openDatabase(
  * The addresses of a server of the reader's own, or `undefined` when the embedded one is to serve.
  * @throws Error with one sentence when only some of the five logins are named.
  */
-export function givenUrls(env: CliEnv): DatabaseUrls | undefined {
+export function givenUrls(env: Partial<CliEnv>): DatabaseUrls | undefined {
   if (env.DATABASE_URL === undefined) return undefined;
   const missing = LOGIN_NAMES.map((login) => LOGINS[login].env).filter((name) => env[name] === undefined);
   if (missing.length > 0) {

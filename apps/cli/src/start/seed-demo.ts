@@ -7,7 +7,7 @@ import type { GuardedTools } from './guarded-tools.ts';
 
 /** Written by the seed, readable by us alone. */
 const Demo = z.object({
-  signIns: z.array(z.object({ role: z.string(), email: z.string(), password: z.string() })),
+  signIns: z.array(z.object({ firm: z.string().default('Heron Vale Refrigeration'), role: z.string(), email: z.string(), password: z.string() })),
 });
 export type Demo = z.output<typeof Demo>;
 
@@ -19,8 +19,8 @@ const demoFile = join(dataDir, 'demo.json');
  */
 export async function seedDemo(urls: DatabaseUrls, tools: GuardedTools, step: (line: string) => void): Promise<void> {
   const script = join(root, 'apps/cli/src/seed.ts');
-  step('making the demo ...');
-  const { ok, words } = await tools.run({ script, args: ['--demo'], cwd: root, env: urlsAsEnv(urls) });
+  step('making the demo (DEMO=small makes a short one, DEMO=none none) ...');
+  const { ok, words } = await tools.run({ script, args: ['--demo'], cwd: root, env: urlsAsEnv(urls), onLine: step });
   if (!ok) throw new Error(`Making the demo failed:\n${words}`);
   step('demo made');
 }
