@@ -11,6 +11,8 @@ function hashOf(word: string): number {
 /** mulberry32 (public domain): 32 bits of state are enough for a story, and far too few for a secret. */
 export class Chance {
   #state: number;
+  #moment = Number.NaN;
+  #inMoment = 0;
   constructor(seed: string) {
     this.#state = hashOf(seed);
   }
@@ -41,11 +43,14 @@ export class Chance {
       .toSorted((a, b) => a.at - b.at)
       .map(({ one }) => one);
   }
-  /** An id of ours that begins with the moment it belongs to. */
+  /** An id of ours that begins with the moment it belongs to; of one moment the later one sorts behind the earlier. */
   id(epochMs: number): string {
-    return uuidv7(
-      epochMs,
-      Uint8Array.from({ length: 10 }, () => this.int(0, 255)),
-    );
+    this.#inMoment = epochMs === this.#moment ? this.#inMoment + 1 : 0;
+    this.#moment = epochMs;
+    const bytes = Uint8Array.from({ length: 10 }, () => this.int(0, 255));
+    // The twelve bits after the time count on: RFC 9562, 6.2, method 1.
+    bytes[0] = (this.#inMoment >> 8) & 0x0f;
+    bytes[1] = this.#inMoment & 0xff;
+    return uuidv7(epochMs, bytes);
   }
 }

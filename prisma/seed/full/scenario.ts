@@ -68,7 +68,7 @@ export function scenario({ calendar, zone, today, known, seed }: Asked): Scenari
     ...mixedCylinder(studio, unit),
     ...cleanRepair(studio, unit),
     ...oneLarge(studio, unit),
-    deadDetector(studio, unit),
+    deadDetector(studio, first.lived),
     ...chronic(studio, unit),
   ];
   const rest = livesOf(

@@ -49,6 +49,8 @@ export interface Cylinder {
   readonly serial: string;
   readonly kind: 'refillable' | 'disposable' | 'recovery';
   readonly tare: number;
+  /** Bought with so much in it. */
+  readonly net: number;
   readonly testedMonth: string;
   /** Of bought gas; of a recovery cylinder what was put in first. */
   gas: string | undefined;
@@ -96,7 +98,7 @@ export const delivery = (cylinder: Cylinder, locationId: string): CommandBody<'r
   state: 'new',
   kind: cylinder.kind === 'disposable' ? 'disposable' : 'refillable',
   ...stampsOf(cylinder),
-  net: lbOf(cylinder.gross - cylinder.tare),
+  net: lbOf(cylinder.net),
   cylinders: [{ cylinderId: cylinder.id, serial: cylinder.serial, label: cylinder.label }],
 });
 
@@ -114,6 +116,7 @@ export class Stock {
     const make = (kind: Cylinder['kind'], bought?: Make): Cylinder => {
       const letter = bought ? 'N' : 'C';
       const { tare } = SIZES[kind];
+      const net = hundredths(bought?.net ?? 0);
       serial += chance.int(3, 40);
       return {
         id: moments.id(moments.at(-1095, 0), chance),
@@ -121,9 +124,10 @@ export class Stock {
         serial: `HV-${serial}`,
         kind,
         tare,
+        net,
         testedMonth: moments.day(-chance.int(1110, 1500)).slice(0, 7),
         gas: bought?.gas,
-        gross: tare + hundredths(bought?.net ?? 0),
+        gross: tare + net,
         isHere: false,
         place: undefined,
         busyUntil: '',
@@ -138,9 +142,9 @@ export class Stock {
   /** Sets gas aside for a visit that is being planned; false when there is not enough left for it. */
   promise(gas: string, weight: number): boolean {
     const own = this.all.filter((one) => one.kind !== 'recovery' && one.gas === gas);
-    const net = own.reduce((sum, { gross, tare }) => sum + gross - tare, 0);
+    const bought = own.reduce((sum, { net }) => sum + net, 0);
     const promised = (this.#promised.get(gas) ?? 0) + weight;
-    if (promised > net * PLANNED_SHARE) return false;
+    if (promised > bought * PLANNED_SHARE) return false;
     this.#promised.set(gas, promised);
     return true;
   }

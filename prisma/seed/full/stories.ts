@@ -2,6 +2,7 @@
 import { calledVisit } from './calls.ts';
 import type { Unit } from './fleet.ts';
 import { planTopOff, repairedFor, setAside, stopFor } from './lives.ts';
+import type { Lived } from './lives.ts';
 import { Page } from './studio.ts';
 import type { Planned, Stop, Studio } from './studio.ts';
 
@@ -11,7 +12,6 @@ export const TAGS = {
   mixedSecond: '1003',
   oneLarge: '1011',
   cleanRepair: '1021',
-  deadDetector: '1152',
 } as const;
 
 /** Topped off again and again: how often in days, and how much. All stay below what the law asks anything for. */
@@ -54,11 +54,19 @@ export function cleanRepair(studio: Studio, unit: ByTag): Planned[] {
   return repairedFor(studio, room, { offset: -64, pounds: 12 });
 }
 
-/** The detector fails at the leak standard in the morning; the search goes on without it, and it is replaced. */
-export function deadDetector(studio: Studio, unit: ByTag): Planned {
+const DIED = -47;
+/**
+ * The detector fails at the leak standard in the morning; the search goes on without it, and it is replaced. Not that of the
+ * technician who signs in: the small demo still works with it three days ago.
+ */
+export function deadDetector(studio: Studio, units: readonly Lived[]): Planned {
+  const found = units.find(
+    ({ unit, since }) => unit.kind === 'process' && unit.site.driver !== 'technician' && since < DIED - 30,
+  );
+  if (!found) throw new RangeError('nobody looks after a process chiller');
   const stop = stopFor(studio, {
-    unit: unit(TAGS.deadDetector),
-    offset: -47,
+    unit: found.unit,
+    offset: DIED,
     minutes: 120,
     symptom: 'Smell of oil at the compressor.',
   });
