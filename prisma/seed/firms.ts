@@ -38,7 +38,7 @@ export interface Stagehands {
   readonly now: Instant;
   newPassword(): string;
   hash(password: string): Promise<string>;
-  step(words: string): void;
+  readonly step: (words: string) => void;
 }
 
 type Person = readonly [role: Role, name: string];

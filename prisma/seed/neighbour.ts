@@ -61,7 +61,9 @@ export async function tellNeighbour(stage: Stage): Promise<void> {
   const { items } = await office.people(actors.owner, { invitations: [], mailsLinks: false });
   const technician = items.find((person) => person.role === 'technician');
   if (!technician) throw new Error('the second firm has no technician');
-  const certificates = [{ id: newId(), scheme: 'us-608' as const, type: 'universal' as const, registeredOn: tell.day(-1900) }];
+  const certificates = [
+    { id: newId(), scheme: 'us-608' as const, type: 'universal' as const, registeredOn: tell.day(-1900) },
+  ];
   await tell.say('owner', 'register-person', { personId: technician.id, name: technician.name, certificates });
   tell.go(-21, '11:00');
   const on = await takeCall(tell, THINGS.retarder, []);
@@ -69,7 +71,13 @@ export async function tellNeighbour(stage: Stage): Promise<void> {
   tell.go(-20, '09:05');
   await tell.say('technician', 'arrive', { visitId: on.visitId });
   tell.go(-20, '10:10');
-  await tell.say('technician', 'record-charge', { ...on, cylinderId, before: lb('31.60'), after: lb('30.80'), full: 'yes' });
+  await tell.say('technician', 'record-charge', {
+    ...on,
+    cylinderId,
+    before: lb('31.60'),
+    after: lb('30.80'),
+    full: 'yes',
+  });
   await tell.say('technician', 'finish-visit', { visitId: on.visitId, summary: 'A little gas added; watch it.' });
   tell.go(-1, '14:00');
   await takeCall(tell, THINGS.school, []);

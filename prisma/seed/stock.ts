@@ -45,7 +45,14 @@ export interface Things {
 export async function registerThings(tell: Teller): Promise<Things> {
   const { newId } = tell.stage;
   tell.go(-100, '08:00');
-  const ids: Things = { newGas448: newId(), newGas404: newId(), recovery: newId(), detector: newId(), store: newId(), van: newId() };
+  const ids: Things = {
+    newGas448: newId(),
+    newGas404: newId(),
+    recovery: newId(),
+    detector: newId(),
+    store: newId(),
+    van: newId(),
+  };
   await tell.say('warehouse', 'register-cylinder', { cylinderId: ids.newGas448, ...CYLINDERS.newGas448 });
   await tell.say('warehouse', 'register-cylinder', { cylinderId: ids.newGas404, ...CYLINDERS.newGas404 });
   await tell.say('warehouse', 'register-cylinder', { cylinderId: ids.recovery, ...CYLINDERS.recovery });

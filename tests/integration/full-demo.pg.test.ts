@@ -49,7 +49,9 @@ beforeAll(async () => {
 }, 600_000);
 
 async function count(table: string, tenantId = actor('owner').tenantId): Promise<number> {
-  const { rows } = await admin.query<{ n: string }>(`SELECT count(*) AS n FROM ${table} WHERE tenant_id = $1`, [tenantId]);
+  const { rows } = await admin.query<{ n: string }>(`SELECT count(*) AS n FROM ${table} WHERE tenant_id = $1`, [
+    tenantId,
+  ]);
   return Number(rows[0]!.n);
 }
 async function unit(tag: string): Promise<UnitView> {
@@ -132,7 +134,9 @@ describe('the stories', () => {
   test('the worst chronic leaker is among the first five of 220, and above one larger addition', async () => {
     const { items } = await office.repeats(actor('manager'), {});
     const tags = items.map(({ tag }) => tag);
-    console.log(items.slice(0, 12).map((one) => [one.tag, one.topOffs, one.rate.lowerPerYear, one.sharePercent, one.cost.amount]));
+    console.log(
+      items.slice(0, 12).map((one) => [one.tag, one.topOffs, one.rate.lowerPerYear, one.sharePercent, one.cost.amount]),
+    );
     const at = tags.indexOf(`${TAGS.worst}-A`);
     expect(at).toBeGreaterThanOrEqual(0);
     expect(at).toBeLessThan(5);
@@ -154,14 +158,22 @@ describe('the stories', () => {
       [actor('owner').tenantId],
     );
     const views = await Promise.all(rows.map(({ id }) => office.cylinder(actor('warehouse'), id)));
-    console.log(JSON.stringify(views.map((v) => [v.cylinder, v.composition, v.doubts, v.fitness]), null, 1));
+    console.log(
+      JSON.stringify(
+        views.map((v) => [v.cylinder, v.composition, v.doubts, v.fitness]),
+        null,
+        1,
+      ),
+    );
     expect(views).toHaveLength(2);
     for (const { composition } of views)
       expect(composition.map(({ refrigerant }) => refrigerant).sort()).toEqual(['R-404A', 'R-449A']);
   });
 
   test('the missed clock: its page says what the law asks now', async () => {
-    const open = dutiesOf(await unit('0118')).filter(({ state, dueOn }) => state === 'open' && dueOn !== null && dueOn < TODAY);
+    const open = dutiesOf(await unit('0118')).filter(
+      ({ state, dueOn }) => state === 'open' && dueOn !== null && dueOn < TODAY,
+    );
     console.log(open.map(({ kind, dueOn, clause, title }) => [kind, dueOn, clause, title]));
     expect(open.map(({ kind }) => kind).sort()).toEqual(['initial-verification', 'inspection', 'plan', 'repair']);
   });
@@ -169,12 +181,12 @@ describe('the stories', () => {
   test('the clean repair: every duty of it was met in time', async () => {
     const duties = dutiesOf(await unit(TAGS.cleanRepair));
     console.log(duties.map(({ kind, state, dueOn }) => [kind, state, dueOn]));
-    expect(duties.filter(({ state }) => state === 'discharged').map(({ kind }) => kind).sort()).toEqual([
-      'follow-up-verification',
-      'initial-verification',
-      'inspection',
-      'repair',
-    ]);
+    expect(
+      duties
+        .filter(({ state }) => state === 'discharged')
+        .map(({ kind }) => kind)
+        .sort(),
+    ).toEqual(['follow-up-verification', 'initial-verification', 'inspection', 'repair']);
   });
 
   test('the dead detector: it failed its check, and what it was looked for with instead stands there', async () => {

@@ -8,6 +8,7 @@ const SLOTS = [
   { start: 13 * 60 + 15, most: 210 },
 ] as const;
 const FARTHEST_DAYS = 60;
+const QUARTER = 15;
 
 export interface Booked {
   readonly offset: number;
@@ -36,9 +37,14 @@ export class Agenda {
         const key = `${driver} ${offset} ${start}`;
         if (minutes > most || this.#taken.has(key)) continue;
         this.#taken.add(key);
-        return { offset, start };
+        return { offset, start: start + this.#later(driver, { offset, slack: most - minutes }) };
       }
     }
     throw new RangeError(`${driver} has no time around day ${wish.offset}`);
+  }
+  /** Nobody arrives everywhere at the same minute: a quarter or half an hour later, where there is time. */
+  #later(driver: Driver, { offset, slack }: { offset: number; slack: number }): number {
+    const quarters = (Math.abs(offset) + driver.length) % 3;
+    return Math.min(quarters * QUARTER, Math.floor(slack / QUARTER) * QUARTER);
   }
 }

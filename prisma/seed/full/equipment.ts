@@ -131,15 +131,32 @@ export const GAUGES: Readonly<Record<string, Gauges>> = {
 };
 
 export interface LeakKind {
-  readonly place: 'flare-nut' | 'pressure-tap' | 'braze-joint-field' | 'ball-valve-stem' | 'evaporator-return-bend'
-    | 'service-valve-core' | 'condenser-return-bend' | 'filter-drier-joint' | 'relief-valve-seat' | 'mechanical-coupling';
+  readonly place:
+    | 'flare-nut'
+    | 'pressure-tap'
+    | 'braze-joint-field'
+    | 'ball-valve-stem'
+    | 'evaporator-return-bend'
+    | 'service-valve-core'
+    | 'condenser-return-bend'
+    | 'filter-drier-joint'
+    | 'relief-valve-seat'
+    | 'mechanical-coupling';
   readonly where: string;
   readonly repair: string;
 }
 const COLD_LEAKS: readonly LeakKind[] = [
   { place: 'flare-nut', where: 'Expansion valve of the last coil', repair: 'New flare and nut, to the maker’s torque' },
-  { place: 'pressure-tap', where: 'Low-pressure control tube', repair: 'Capillary replaced and clamped clear of the frame' },
-  { place: 'braze-joint-field', where: 'Liquid header, second tee', repair: 'Joint cut out and brazed anew under nitrogen' },
+  {
+    place: 'pressure-tap',
+    where: 'Low-pressure control tube',
+    repair: 'Capillary replaced and clamped clear of the frame',
+  },
+  {
+    place: 'braze-joint-field',
+    where: 'Liquid header, second tee',
+    repair: 'Joint cut out and brazed anew under nitrogen',
+  },
   { place: 'ball-valve-stem', where: 'Liquid ball valve by the receiver', repair: 'Stem packing replaced, cap fitted' },
   { place: 'evaporator-return-bend', where: 'Coil, lower left', repair: 'Return bend cut out and replaced' },
 ];

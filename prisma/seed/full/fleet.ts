@@ -56,7 +56,10 @@ const OF_STORIES: Readonly<Record<number, readonly Fixed[]>> = {
   1: [fixed('rack', 'Rack A', ['R-448A', 300]), fixed('rooftop', 'Rooftop, sales floor', ['R-22', 32])],
   2: [fixed('cold-room', 'Freezer room', ['R-448A', 46]), fixed('walk-in', 'Walk-in cooler', ['R-404A', 14])],
   11: [fixed('cold-room', 'Cutting room', ['R-449A', 38]), fixed('walk-in', 'Hanging room', ['R-404A', 13])],
-  13: [fixed('chiller', 'Chiller, plant room', ['R-134a', 240]), fixed('vrf', 'Variable-flow system, guest wing', ['R-410A', 36])],
+  13: [
+    fixed('chiller', 'Chiller, plant room', ['R-134a', 240]),
+    fixed('vrf', 'Variable-flow system, guest wing', ['R-410A', 36]),
+  ],
   15: [fixed('process', 'Mould cooling', ['R-134a', 90]), fixed('process', 'Press cooling', ['R-22', 96])],
 };
 
@@ -65,18 +68,34 @@ interface Maker {
   readonly chance: Chance;
 }
 
-function siteOf(customer: Site['customer'], nth: number, given: Maker & { named: CustomerName }): Site {
-  const { moments, chance, named } = given;
+/** A customer's sites are told apart by their town, and by their street where one has several in a town. */
+function siteName(
+  customer: string,
+  sites: number,
+  where: { town: string; street: string; taken: Set<string> },
+): string {
+  const { town, street, taken } = where;
+  const name = [sites === 1 ? customer : `${customer}, ${town}`, `${customer}, ${street}`].find(
+    (one) => !taken.has(one),
+  );
+  const chosen = name ?? `${customer}, ${street}, ${town}`;
+  taken.add(chosen);
+  return chosen;
+}
+
+function siteOf(customer: Site['customer'], named: CustomerName, given: Maker & { taken: Set<string> }): Site {
+  const { moments, chance, taken } = given;
   const round = chance.int(0, ROUNDS.length - 1);
   const town = chance.pick(ROUNDS[round] ?? []);
+  const street = chance.pick(STREETS);
   const near = (degrees: number): number => Math.round((degrees + (chance.next() - 0.5) * 0.02) * 1e4) / 1e4;
   return {
     id: moments.id(moments.at(-1095, 0), chance),
     customer,
     driver: DRIVERS[round] ?? 'technician',
     made: {
-      name: named.sites === 1 ? named.name : `${named.name}, ${town.name}${nth > 3 ? ` ${nth}` : ''}`,
-      address: `${chance.int(2, 390)} ${chance.pick(STREETS)}, ${town.name}`,
+      name: siteName(named.name, named.sites, { town: town.name, street, taken }),
+      address: `${chance.int(2, 390)} ${street}, ${town.name}`,
       timeZone: 'America/Denver',
       elevationM: town.elevationM,
       coordinates: { latitude: near(town.latitude), longitude: near(town.longitude) },
@@ -88,10 +107,11 @@ function siteOf(customer: Site['customer'], nth: number, given: Maker & { named:
 
 export function sitesOf(given: Maker): Site[] {
   const { moments, chance } = given;
+  const taken = new Set<string>();
   return CUSTOMERS.flatMap((named) => {
     const { name, contact } = named;
     const customer = { id: moments.id(moments.at(-1095, 0), chance), name, contact };
-    return Array.from({ length: named.sites }, (_, at) => siteOf(customer, at + 1, { ...given, named }));
+    return Array.from({ length: named.sites }, () => siteOf(customer, named, { ...given, taken }));
   });
 }
 

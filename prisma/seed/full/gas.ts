@@ -5,20 +5,24 @@ import type { Cylinder, Weighed } from './stock.ts';
 import type { Page, Stop } from './studio.ts';
 
 /** Cylinders that a visit needs are bought and brought to the van before the technician sets out. */
-export function bring(page: Page, stop: Stop, { cylinders, bought }: { cylinders: Cylinder[]; bought: Cylinder[] }): void {
+export function bring(
+  page: Page,
+  stop: Stop,
+  { cylinders, bought }: { cylinders: Cylinder[]; bought: Cylinder[] },
+): void {
   const { studio } = page;
   const { store } = studio.known;
   const van = studio.vans[stop.driver];
+  page.go(studio.workdayBefore(stop.offset, 6), 9 * 60 + studio.chance.int(0, 180));
   for (const cylinder of bought) {
-    page.go(studio.workdayBefore(stop.offset, 6), 9 * 60 + studio.chance.int(0, 180));
-    page.say('warehouse', 'record-delivery', delivery(cylinder, store));
+    page.wait(2).say('warehouse', 'record-delivery', delivery(cylinder, store));
     cylinder.place = store;
   }
+  page.go(studio.workdayBefore(stop.offset, 5), 16 * 60 + 30);
   for (const cylinder of new Set(cylinders)) {
     page.touch(cylinder.id);
     if (cylinder.place === van) continue;
-    page.go(studio.workdayBefore(stop.offset, 5), 16 * 60 + 30);
-    page.say('warehouse', 'hand-over', {
+    page.wait(2).say('warehouse', 'hand-over', {
       cylinders: [{ cylinderId: cylinder.id, fromId: cylinder.place ?? null }],
       toId: van,
     });

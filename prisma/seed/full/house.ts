@@ -35,7 +35,12 @@ function people(page: Page): void {
   const { moments, people: ids } = page.studio;
   for (const { name, certificate: type } of TECHNICIANS) {
     const certificates = [
-      { id: page.newId(), scheme: 'us-608' as const, type, registeredOn: moments.day(-page.studio.chance.int(1400, 4200)) },
+      {
+        id: page.newId(),
+        scheme: 'us-608' as const,
+        type,
+        registeredOn: moments.day(-page.studio.chance.int(1400, 4200)),
+      },
     ];
     page.wait(3).say('manager', 'register-person', { personId: ids[name], name, email: emailOf(name), certificates });
   }

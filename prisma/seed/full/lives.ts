@@ -23,7 +23,12 @@ const OVER: Partial<Record<KindName, readonly [least: number, most: number]>> = 
   chiller: [0.11, 0.15],
 };
 const SYMPTOMS: Readonly<Record<'cold' | 'air', readonly string[]>> = {
-  cold: ['Cases warm since the morning.', 'Low-pressure cut-out again.', 'Bubbles in the sight glass.', 'Room will not come down.'],
+  cold: [
+    'Cases warm since the morning.',
+    'Low-pressure cut-out again.',
+    'Bubbles in the sight glass.',
+    'Room will not come down.',
+  ],
   air: ['Not cooling in the afternoon.', 'Coil iced over.', 'Low-pressure alarm on the panel.'],
 };
 export const symptomOf = ({ kind }: Unit, studio: Studio): string =>
@@ -65,7 +70,11 @@ export const planCheck = (studio: Studio, unit: Unit, offset: number): Planned =
   const stop = stopFor(studio, { unit, offset, minutes: MINUTES.check, symptom, withHelper: 0.15 });
   return planned(stop, (at) => check(at, stop));
 };
-export const planTopOff = (studio: Studio, unit: Unit, given: { offset: number; pounds: number; step?: 1 | -1 }): Planned => {
+export const planTopOff = (
+  studio: Studio,
+  unit: Unit,
+  given: { offset: number; pounds: number; step?: 1 | -1 },
+): Planned => {
   const stop = stopFor(studio, { unit, minutes: MINUTES.topOff, symptom: symptomOf(unit, studio), ...given });
   return planned(stop, (at) => topOff(at, stop, hundredths(given.pounds)));
 };
@@ -82,7 +91,13 @@ export function planRepair(
 ): PlannedRepair {
   const { chance, moments } = studio;
   const withHelper = unit.kind === 'rack' ? 0.6 : 0.3;
-  const stop = stopFor(studio, { unit, minutes: MINUTES.repair, symptom: symptomOf(unit, studio), withHelper, ...given });
+  const stop = stopFor(studio, {
+    unit,
+    minutes: MINUTES.repair,
+    symptom: symptomOf(unit, studio),
+    withHelper,
+    ...given,
+  });
   const work: RepairWork = {
     added: hundredths(given.pounds) + chance.int(0, 40),
     isolated: hundredths(Math.min(MOST_ISOLATED - 0.5, Math.max(0.8, unit.pounds * 0.05))) + chance.int(0, 30),

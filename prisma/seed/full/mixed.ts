@@ -31,7 +31,11 @@ export function mixedCylinder(studio: Studio, unit: ByTag): Planned[] {
     return { offset: stop.offset, start: stop.start, write: (at) => writeMoves(at, stop, moves) };
   };
   return [
-    plan(TAGS.mixedFirst, -96, { out: 9.2, into: first, summary: 'Oil separator valve replaced, charged with new gas.' }),
+    plan(TAGS.mixedFirst, -96, {
+      out: 9.2,
+      into: first,
+      summary: 'Oil separator valve replaced, charged with new gas.',
+    }),
     plan(TAGS.mixedSecond, -75, {
       out: 6.4,
       into: first,

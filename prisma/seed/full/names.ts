@@ -30,7 +30,7 @@ export const CUSTOMERS: readonly CustomerName[] = [
   row('Fallow Creamery', 'cold-store', [2, 'Hanne Wilder']),
   row('Orchard Gate Packing', 'cold-store', [2, 'Cosmo Leary']),
   row('Nettlebed Bakery', 'kitchen', [3, 'Una Sprague']),
-  row('The Copper Ladle', 'kitchen', [3, 'Dario Venn']),
+  row('Copper Ladle', 'kitchen', [3, 'Dario Venn']),
   row('Moth & Lantern', 'kitchen', [2, 'Elke Sandoval']),
   row('Saffron Yard', 'kitchen', [2, 'Priya Ketteridge']),
   row('Blue Heron Diner', 'kitchen', [2, 'Walt Inskip']),

@@ -41,7 +41,11 @@ function firstVisits(studio: Studio, fleet: readonly Unit[]): { lived: Lived[]; 
   const { chance } = studio;
   const made = fleet.map((unit, at) => {
     const early = at < 22;
-    const wish = early ? chance.int(-1085, -1050) : chance.happens(0.85) ? chance.int(-1080, -740) : chance.int(-700, -150);
+    const wish = early
+      ? chance.int(-1085, -1050)
+      : chance.happens(0.85)
+        ? chance.int(-1080, -740)
+        : chance.int(-700, -150);
     const plan = planSurvey(studio, unit, wish);
     return { lived: { unit, since: plan.offset }, plan };
   });

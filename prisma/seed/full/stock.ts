@@ -14,7 +14,12 @@ interface Make {
   readonly net: number;
   readonly kind: 'refillable' | 'disposable';
 }
-const made = (gas: string, kind: Make['kind'], [count, net]: readonly [number, number]): Make => ({ gas, kind, count, net });
+const made = (gas: string, kind: Make['kind'], [count, net]: readonly [number, number]): Make => ({
+  gas,
+  kind,
+  count,
+  net,
+});
 /** Bought gas, in the order in which it is taken. Below the limit of 49 CFR 173.304a and AHRI Guideline K for each gas. */
 const SUPPLY: readonly Make[] = [
   made('R-404A', 'refillable', [4, 100]),
@@ -41,7 +46,7 @@ const SIZES = {
 /** What stays in a cylinder that is called empty. */
 const HEEL = 60;
 /** Safely below the legal fill of the recovery cylinder for every gas here. */
-const MOST_RECOVERED = 3_000;
+export const MOST_RECOVERED = 3_000;
 
 export interface Cylinder {
   readonly id: string;

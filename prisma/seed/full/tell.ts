@@ -84,7 +84,13 @@ class Telling {
       const on = calendar.addDays(calendar.addMonths(`${day.slice(0, 7)}-01`, 1), 2);
       this.#now = calendar.startOf(on, zone);
       const newId = (): string => ids.id(calendar.epochMs(this.#now));
-      const body = { billId: newId(), visitId, refrigerant, grams, invoice: `${series}-${day.slice(2, 4)}${1001 + nth}` };
+      const body = {
+        billId: newId(),
+        visitId,
+        refrigerant,
+        grams,
+        invoice: `${series}-${day.slice(2, 4)}${1001 + nth}`,
+      };
       await this.#say('manager', { id: newId(), kind: 'bill-gas', body });
     }
   }

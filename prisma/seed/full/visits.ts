@@ -135,7 +135,9 @@ function find(page: Page, given: { stop: Stop; on: On; work: RepairWork }): void
   safe(page.wait(8), stop, on);
   checkDetector(page.wait(5), stop, on);
   standing(page.wait(8), stop, on);
-  page.wait(30).say(driver, 'record-look', { ...on, places: [place], where, method: 'soap', unitState: 'off', result: 'found' });
+  page
+    .wait(30)
+    .say(driver, 'record-look', { ...on, places: [place], where, method: 'soap', unitState: 'off', result: 'found' });
   const lost = Math.round((work.added * 4.536) / 100) * 100;
   page.wait(4).say(driver, 'record-leak-point', {
     ...on,
@@ -261,7 +263,10 @@ export function inspection(studio: Studio, stop: Stop): Task {
     result: 'no-leak-found',
     leakPointIds: [],
   });
-  finish(page.wait(5), stop, { visitId: on.visitId, summary: 'Yearly inspection: all visible and accessible parts, no leak.' });
+  finish(page.wait(5), stop, {
+    visitId: on.visitId,
+    summary: 'Yearly inspection: all visible and accessible parts, no leak.',
+  });
   return page.task(`inspection of ${stop.unit.tag}`);
 }
 

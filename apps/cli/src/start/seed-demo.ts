@@ -7,7 +7,14 @@ import type { GuardedTools } from './guarded-tools.ts';
 
 /** Written by the seed, readable by us alone. */
 const Demo = z.object({
-  signIns: z.array(z.object({ firm: z.string().default('Heron Vale Refrigeration'), role: z.string(), email: z.string(), password: z.string() })),
+  signIns: z.array(
+    z.object({
+      firm: z.string().default('Heron Vale Refrigeration'),
+      role: z.string(),
+      email: z.string(),
+      password: z.string(),
+    }),
+  ),
 });
 export type Demo = z.output<typeof Demo>;
 
