@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { gasBooks } from './books.ts';
+import { foldedBook, gasBooks } from './books.ts';
 
 const of = (id: string, kind: string, title: string) => ({
   ...{ id, kind, title },
@@ -30,4 +30,16 @@ test('a balance leads to its account’s statement of that gas, and a name to th
   const cylinder = { ...of('y', 'cylinder', 'N-22'), cylinderId: 'c', balances: [balance('R-32', 7)] };
   const [book] = gasBooks({ accounts: [cylinder], totals: [{ refrigerant: 'R-32', grams: 7 }] });
   expect(book?.lines[0]).toMatchObject({ thing: '/cylinders/c', statement: '/books/y?gas=R-32' });
+});
+
+test('more than twelve accounts of a kind stand folded under their sum, and no line is lost', () => {
+  const circuits = Array.from({ length: 13 }, (_, at) => ({
+    ...of(`c${at}`, 'circuit', `04${10 + at}-A`),
+    balances: [balance('R-32', 100)],
+  }));
+  const outside = { ...of('o', 'opening', 'Opening'), balances: [balance('R-32', -1300)] };
+  const [book] = gasBooks({ accounts: [...circuits, outside], totals: [{ refrigerant: 'R-32', grams: 0 }] });
+  const { shown, folded } = foldedBook(book!);
+  expect(shown.map(({ title }) => title)).toEqual(['Opening']);
+  expect(folded.map(({ kind, lines, grams }) => [kind, lines.length, grams])).toEqual([['circuit', 13, 1300]]);
 });

@@ -21,8 +21,28 @@ export interface GasBook {
   readonly totalGrams: number;
 }
 
-const KINDS: Readonly<Record<string, string>> = { circuit: 'circuit', cylinder: 'cylinder' };
-export const accountKindWords = (kind: string): string => KINDS[kind] ?? 'outside';
+const KINDS: Readonly<Record<string, 'circuit' | 'cylinder'>> = { circuit: 'circuit', cylinder: 'cylinder' };
+export const accountKindWords = (kind: string): FoldedLines['kind'] => KINDS[kind] ?? 'outside';
+
+/** More accounts of one kind than this are folded away under their sum. */
+const SHOWN = 12;
+export interface FoldedLines {
+  readonly kind: 'circuit' | 'cylinder' | 'outside';
+  readonly lines: readonly BookLine[];
+  readonly grams: number;
+}
+/** A book's lines as they are shown: what few accounts of a kind hold at once, many of a kind folded. */
+export function foldedBook({ lines }: GasBook): { shown: readonly BookLine[]; folded: readonly FoldedLines[] } {
+  const kinds = [...Map.groupBy(lines, ({ kind }) => accountKindWords(kind))];
+  const many = kinds.filter(([, own]) => own.length > SHOWN);
+  const folded = many.map(([kind, own]) => ({
+    kind,
+    lines: own,
+    grams: own.reduce((sum, { grams }) => sum + grams, 0),
+  }));
+  const hidden = new Set(many.flatMap(([, own]) => own));
+  return { shown: lines.filter((line) => !hidden.has(line)), folded };
+}
 
 const ORDER: Readonly<Record<string, number>> = { circuit: 0, cylinder: 1 };
 const byKind = (a: BookLine, b: BookLine): number =>

@@ -2,7 +2,8 @@ import { BooksView } from '@ullage/contracts';
 import type { Metadata, Route } from 'next';
 import Link from 'next/link';
 import { get } from '../../../../lib/api.ts';
-import { accountKindWords, gasBooks, type GasBook } from '../../../../office/books.ts';
+import { accountKindWords, type BookLine, foldedBook, gasBooks, type GasBook } from '../../../../office/books.ts';
+import { countOf } from '../../../../office/count-words.ts';
 import { gramsWords } from '../../../../office/masses.ts';
 import css from '../../../../office/office.module.css';
 import { RefreshOnChange } from '../../../../office/refresh-on-change.tsx';
@@ -24,6 +25,63 @@ function Total({ book }: { book: GasBook }) {
         <State mark="late">the books do not close: tell whoever runs this server</State>
       )}
     </p>
+  );
+}
+
+const NOUNS = { circuit: 'circuit', cylinder: 'cylinder', outside: 'outside account' } as const;
+
+function Lines({ caption, lines }: { caption: string; lines: readonly BookLine[] }) {
+  return (
+    <Table
+      caption={caption}
+      rows={lines}
+      keyOf={(line) => line.id}
+      empty={<p>All accounts of this gas stand at zero.</p>}
+      columns={[
+        {
+          id: 'account',
+          head: 'Account',
+          cell: (line) => (
+            <Link className={line.thing ? 'id' : undefined} href={line.thing ?? line.statement}>
+              {line.title}
+            </Link>
+          ),
+        },
+        { id: 'kind', head: 'Kind', cell: (line) => accountKindWords(line.kind) },
+        { id: 'owner', head: 'Owner of the gas', cell: (line) => line.owner ?? 'this firm' },
+        { id: 'state', head: 'State', cell: (line) => line.state.replaceAll('-', ' ') },
+        {
+          id: 'grams',
+          head: 'Grams',
+          right: true,
+          cell: (line) => (
+            <Link href={line.statement}>
+              {gramsWords(line.grams)}
+              <span className="spoken">, the statement of {line.title}</span>
+            </Link>
+          ),
+        },
+      ]}
+    />
+  );
+}
+
+/** Where a firm has many circuits their lines stand folded, so that the next gas can be reached. */
+function Accounts({ book }: { book: GasBook }) {
+  const { shown, folded } = foldedBook(book);
+  const caption = `Accounts of ${book.refrigerant}`;
+  return (
+    <>
+      {(shown.length > 0 || folded.length === 0) && <Lines caption={caption} lines={shown} />}
+      {folded.map(({ kind, lines, grams }) => (
+        <details key={kind} className={css['folded']}>
+          <summary>
+            {countOf(lines.length, NOUNS[kind])}: {gramsWords(grams)}
+          </summary>
+          <Lines caption={`${caption}, ${kind}`} lines={lines} />
+        </details>
+      ))}
+    </>
   );
 }
 
@@ -56,37 +114,7 @@ export default async function BooksPage() {
       {books.map((book, i) => (
         <div key={book.refrigerant} className={css['ledger']}>
           <Section id={`gas-${i}`} title={book.refrigerant}>
-            <Table
-              caption={`Accounts of ${book.refrigerant}`}
-              rows={book.lines}
-              keyOf={(line) => line.id}
-              empty={<p>All accounts of this gas stand at zero.</p>}
-              columns={[
-                {
-                  id: 'account',
-                  head: 'Account',
-                  cell: (line) => (
-                    <Link className={line.thing ? 'id' : undefined} href={line.thing ?? line.statement}>
-                      {line.title}
-                    </Link>
-                  ),
-                },
-                { id: 'kind', head: 'Kind', cell: (line) => accountKindWords(line.kind) },
-                { id: 'owner', head: 'Owner of the gas', cell: (line) => line.owner ?? 'this firm' },
-                { id: 'state', head: 'State', cell: (line) => line.state.replaceAll('-', ' ') },
-                {
-                  id: 'grams',
-                  head: 'Grams',
-                  right: true,
-                  cell: (line) => (
-                    <Link href={line.statement}>
-                      {gramsWords(line.grams)}
-                      <span className="spoken">, the statement of {line.title}</span>
-                    </Link>
-                  ),
-                },
-              ]}
-            />
+            <Accounts book={book} />
             <Total book={book} />
           </Section>
         </div>
