@@ -56,7 +56,7 @@ const ROOMS: IForbiddenRuleType[] = [
   }),
   only('casework', {
     name: 'casework-knows-no-wire',
-    allowed: `^packages/(units|contracts|database|sums|intake|${PURE})/|node_modules/(zod|canonicalize|temporal-polyfill|temporal-spec)/|^(node:)?(crypto|timers/promises)$`,
+    allowed: `^packages/(units|contracts|database|sums|intake|${PURE})/|node_modules/(zod|canonicalize|fflate|temporal-polyfill|temporal-spec)/|^(node:)?(crypto|timers/promises)$`,
     comment: 'casework is carried out by api and worker alike: no HTTP, no queue, no file. Decide here, send there.',
   }),
   only('mail', {

@@ -10,7 +10,7 @@ const columns = (verb: string, names: string) => names.split(' ').map((name) => 
 /** Rows are added, and these columns of them changed. */
 const change = (names: string) => [...ADD, ...columns('UPDATE', names)];
 const SETTINGS =
-  'country gwp_set locale mass_unit name pressure_unit shop_excess_kpa temperature_unit time_zone vacuum_unit';
+  'country gwp_set locale mass_unit name pressure_unit shop_excess_kpa taking_over temperature_unit time_zone vacuum_unit';
 
 /** Table by table, in the public schema: what the application may do. */
 const APPLICATION: Readonly<Record<string, readonly string[]>> = {
@@ -62,6 +62,8 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   notice_mail: change('dropped_at last_error next_at sent_at tries'),
   notice_read: ADD, // read once is read
   outbox: ['DELETE', ...change('last_error sent_at tries')], // what was sent is pruned; a trigger keeps what waits
+  parcel: change('bytes done ended_at expires_at found hash manifest next_at state step total tries'),
+  parcel_part: REMOVE, // a file has its time
   person: change('active name'),
   reminder: change('dropped_at reminded_at'),
   site: change(
@@ -90,6 +92,7 @@ const RELAY: Readonly<Record<string, readonly string[]>> = {
   import_run: columns('SELECT', 'id state tenant_id turn'), // whose work at which stretch, nothing of what is in it
   notice_mail: columns('SELECT', 'dropped_at next_at notice_id person_id sent_at tenant_id'), // whose and when, nothing else
   outbox: READ,
+  parcel: columns('SELECT', 'expires_at id next_at state tenant_id'), // whose turn it is, and nothing of what is in it
   reminder: READ,
   webhook: columns('SELECT', 'epoch id number removed_at stopped_at tenant_id'), // neither address nor secret
   webhook_message: columns('SELECT', 'ended_at id kind next_at tenant_id webhook_id'),
@@ -136,6 +139,7 @@ export const WIDE = [
   'import_run due_everywhere SELECT {ullage_relay}',
   'notice_mail due_everywhere SELECT {ullage_relay}',
   'outbox due_everywhere SELECT {ullage_relay}',
+  'parcel due_everywhere SELECT {ullage_relay}',
   'reminder due_everywhere SELECT {ullage_relay}',
   'webhook due_everywhere SELECT {ullage_relay}',
   'webhook_message due_everywhere SELECT {ullage_relay}',

@@ -4,6 +4,7 @@ import { Global, Module } from '@nestjs/common';
 import type { DynamicModule } from '@nestjs/common';
 import { ImportsModule } from './features/imports/imports.module.ts';
 import { MailsModule } from './features/mails/mails.module.ts';
+import { ParcelsModule } from './features/parcels/parcels.module.ts';
 import { RemindersModule } from './features/reminders/reminders.module.ts';
 import { SweepModule } from './features/sweep/sweep.module.ts';
 import { WebhooksModule } from './features/webhooks/webhooks.module.ts';
@@ -38,7 +39,15 @@ export class WorkerModule {
   static of(parts: Parts): DynamicModule {
     return {
       module: WorkerModule,
-      imports: [SharedModule.of(parts), RemindersModule, ImportsModule, MailsModule, SweepModule, WebhooksModule],
+      imports: [
+        SharedModule.of(parts),
+        RemindersModule,
+        ImportsModule,
+        MailsModule,
+        SweepModule,
+        WebhooksModule,
+        ParcelsModule,
+      ],
     };
   }
 }

@@ -6,6 +6,7 @@ import { NestFactory } from '@nestjs/core';
 import type { Queue } from 'bullmq';
 import { ImportsProcessor } from './features/imports/imports.module.ts';
 import { ReminderMails } from './features/mails/mails.module.ts';
+import { Parcels } from './features/parcels/parcels.module.ts';
 import { RemindersProcessor } from './features/reminders/reminders.processor.ts';
 import { Sweeper, SweepProcessor, SweepSchedule } from './features/sweep/sweep.module.ts';
 import { Webhooks } from './features/webhooks/webhooks.module.ts';
@@ -18,6 +19,7 @@ export interface RunningWorker {
   readonly sweeper: Sweeper;
   readonly mails: ReminderMails;
   readonly webhooks: Webhooks;
+  readonly parcels: Parcels;
   readonly reminders: Queue;
   readonly sweeps: Queue;
   /** Takes nothing new, finishes what runs, and closes queue and database connections. */
@@ -42,16 +44,19 @@ export async function startWorker(parts: Parts): Promise<RunningWorker> {
   const relay = app.get(Relay, { strict: false });
   const mails = app.get(ReminderMails, { strict: false });
   const webhooks = app.get(Webhooks, { strict: false });
+  const parcels = app.get(Parcels, { strict: false });
   const schedule = app.get(SweepSchedule, { strict: false });
   relay.start();
   schedule.start();
   mails.start();
   webhooks.start();
+  parcels.start();
   return {
     relay,
     sweeper: app.get(Sweeper, { strict: false }),
     mails,
     webhooks,
+    parcels,
     reminders,
     sweeps,
     close: async () => {
@@ -61,6 +66,7 @@ export async function startWorker(parts: Parts): Promise<RunningWorker> {
         schedule.stop(),
         mails.stop(),
         webhooks.stop(),
+        parcels.stop(),
       ]);
       await app.close();
       await parts.tracing?.close();

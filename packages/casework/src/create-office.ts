@@ -1,4 +1,5 @@
 import { importDesk } from './imports/desk.ts';
+import * as leaving from './leaving/ask.ts';
 import type { Actor, Office, World } from './office.ts';
 import { namePhoto, receivePart } from './photos/receive.ts';
 import { photo, thumbnail } from './photos/show.ts';
@@ -74,6 +75,12 @@ export function createOffice(world: World): Office {
     testWebhook: (actor, id) => testWebhook(world, actor, id),
     removeWebhook: (actor, id) => removeWebhook(world, actor, id),
     ...importDesk(world, read),
+    leaving: (actor) => read(actor, leaving.leavingView),
+    askExport: (actor) => leaving.askExport(world, actor),
+    exportFile: (actor, id) => leaving.exportFile(world, actor, id),
+    nameTakeOver: (actor, named) => leaving.nameTakeOver(world, actor, named),
+    receiveParcelPart: (actor, part) => leaving.receiveParcelPart(world, actor, part),
+    beginTakeOver: (actor, id) => leaving.beginTakeOver(world, actor, id),
     changes: (actor, since) => read(actor, (viewer) => changesView(viewer, since)),
   };
 }

@@ -21,14 +21,17 @@ import type {
   GasUsedRow,
   GasUsedView,
   LeakRateSheetView,
+  LeavingView,
   LocationListView,
   MatchImport,
   MeView,
+  NameParcel,
   NoticesView,
   OneAwayView,
   PeopleView,
   PeriodAccountsView,
   PeriodView,
+  ParcelArrival,
   PhotoArrival,
   PlacesView,
   PlacingGround,
@@ -53,6 +56,7 @@ import type { GwpSet } from '@ullage/rulebook';
 import type { Calendar, Instant } from '@ullage/units';
 import type { Database } from '@ullage/database';
 import type { ImportGiven } from './imports/shapes.ts';
+import type { ExportFile } from './leaving/shapes.ts';
 import type { Part, ReadPicture, Shown } from './photos/shapes.ts';
 
 /** Who acts, as the guard found them on this very request. */
@@ -64,6 +68,8 @@ export interface Actor {
   readonly address?: string;
   /** The key by which a program acts in this person's name. */
   readonly key?: { readonly id: string; readonly name: string };
+  /** Who acted at the contractor's former place, whose file is being taken over; `userId` is the one they had there. */
+  readonly takenOver?: { readonly personId: string; readonly receivedAt: Instant };
 }
 /** What the outside world gives: time, ids and the calendar. Rows get their instants from here, never from the database. */
 export interface World {
@@ -194,5 +200,15 @@ export interface Office {
   runImport(actor: Actor, id: string): Promise<ImportView>;
   /** Has all of it taken back, while nothing rests on it. */
   undoImport(actor: Actor, id: string): Promise<ImportView>;
+  /** Files of everything that were made, and the one that was taken over. */
+  leaving(actor: Actor): Promise<LeavingView>;
+  /** Has a file made of everything; the night's work makes it. */
+  askExport(actor: Actor): Promise<{ id: string }>;
+  exportFile(actor: Actor, id: string): Promise<ExportFile>;
+  /** Says how large a file to be taken over is, and hears which parts are missing. */
+  nameTakeOver(actor: Actor, named: NameParcel): Promise<ParcelArrival>;
+  receiveParcelPart(actor: Actor, part: { id: string; number: number; content: Uint8Array }): Promise<void>;
+  /** Begins to take it over, where nothing was done yet. */
+  beginTakeOver(actor: Actor, id: string): Promise<void>;
   changes(actor: Actor, since: { epoch: number; number: number }): Promise<ChangesView>;
 }

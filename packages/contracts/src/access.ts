@@ -34,6 +34,7 @@ export const PERMISSIONS = [
   'price.set',
   'gas.bill',
   'replacement.plan',
+  'leave',
 ] as const;
 export type Permission = (typeof PERMISSIONS)[number];
 
@@ -41,7 +42,8 @@ const EVERYTHING = PERMISSIONS;
 /** The auditor reads the books and the money and changes nothing; what gas costs is no business of who charges it. */
 export const MAY: Readonly<Record<Role, readonly Permission[]>> = {
   owner: EVERYTHING,
-  manager: EVERYTHING,
+  // The whole of a firm in one file is its owner's to take along.
+  manager: EVERYTHING.filter((permission) => permission !== 'leave'),
   dispatcher: ['books.read', 'call.take', 'visit.place', 'attention.settle', 'notice.tick', 'sums.ask'],
   warehouse: [
     'books.read',

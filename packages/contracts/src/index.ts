@@ -2,6 +2,7 @@ export * from './access.ts';
 export * from './commands/index.ts';
 export * from './environment.ts';
 export * from './jobs.ts';
+export * from './leaving.ts';
 export * from './photos.ts';
 export * from './primitives.ts';
 export * from './problem.ts';

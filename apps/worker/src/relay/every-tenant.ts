@@ -3,7 +3,7 @@
  * nothing. The work itself is done inside the tenant, by the application's login.
  */
 import type { DutyReminderBody, ImportStretchBody } from '@ullage/contracts';
-import type { MailRef, WantedReminder, WebhookRef } from '@ullage/casework';
+import type { MailRef, ParcelRef, WantedReminder, WebhookRef } from '@ullage/casework';
 import pg from 'pg';
 import * as z from 'zod';
 
@@ -38,6 +38,9 @@ const WEBHOOKS = `
   ORDER BY w.tenant_id, w.id LIMIT $1`;
 const WEBHOOK_MESSAGES = `
   SELECT tenant_id, id FROM webhook_message WHERE ended_at IS NULL AND next_at <= $1 ORDER BY next_at, id LIMIT $2`;
+const PARCELS = `
+  SELECT tenant_id, id FROM parcel WHERE state IN ('waiting', 'working') AND next_at <= $1 ORDER BY next_at, id LIMIT $2`;
+const EXPIRED = `SELECT tenant_id, id FROM parcel WHERE expires_at <= $1 ORDER BY expires_at, id LIMIT $2`;
 const TENANTS = `SELECT DISTINCT tenant_id FROM duty WHERE state = 'open' AND due_at <= $1 ORDER BY tenant_id`;
 
 const IMPORTS = `
@@ -106,7 +109,15 @@ export class EveryTenant {
   webhookMessages(until: Date, atMost: number): Promise<WebhookRef[]> {
     return this.#refs(WEBHOOK_MESSAGES, [until, atMost]);
   }
-  async #refs(text: string, values: unknown[]): Promise<WebhookRef[]> {
+  /** Files that are to be made or taken over, and that nobody works on. */
+  parcels(until: Date, atMost: number): Promise<ParcelRef[]> {
+    return this.#refs(PARCELS, [until, atMost]);
+  }
+  /** Files whose time was over by `until`. */
+  expiredParcels(until: Date, atMost: number): Promise<ParcelRef[]> {
+    return this.#refs(EXPIRED, [until, atMost]);
+  }
+  async #refs(text: string, values: unknown[]): Promise<{ tenantId: string; id: string }[]> {
     const { rows } = await this.#pool.query(text, values);
     return rows.map((row) => {
       const { tenant_id: tenantId, id } = Waiting.parse(row);

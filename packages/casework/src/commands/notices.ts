@@ -12,7 +12,8 @@ export const addressedTo = ({ role, userId }: Pick<Actor, 'role' | 'userId'>) =>
 export async function markNoticesRead(desk: Case, { body }: Received<CommandBody<'mark-notices-read'>>): Promise<void> {
   const { tx, tenantId } = desk;
   const rows = await tx.notice.findMany({
-    where: { tenantId, id: { in: body.noticeIds }, ...addressedTo(desk.actor) },
+    // Which role somebody had at the former place is not told.
+    where: { tenantId, id: { in: body.noticeIds }, ...(desk.actor.takenOver ? {} : addressedTo(desk.actor)) },
     select: { id: true, noticeReads: { where: { personId: desk.person.id }, select: { noticeId: true } } },
   });
   if (rows.length !== new Set(body.noticeIds).size) throw notFound();

@@ -1,5 +1,6 @@
 import type { World } from '../office.ts';
 import { Work } from '../pipeline/case.ts';
+import { idsFrom } from '../pipeline/ids.ts';
 import { withRetry } from '../pipeline/retry.ts';
 import { writeAudit, writeFeed } from '../pipeline/settle.ts';
 
@@ -10,18 +11,26 @@ import { writeAudit, writeFeed } from '../pipeline/settle.ts';
  */
 export async function nightWork<T>(
   world: World,
-  given: { readonly tenantId: string; readonly action: string; readonly timeoutMs?: number },
+  given: {
+    readonly tenantId: string;
+    readonly action: string;
+    readonly timeoutMs?: number;
+    /** Of one circuit, where nothing but the time caused it; its ids follow from the cause. */
+    readonly passed?: { readonly circuit: string; readonly cause: string };
+  },
   work: (desk: Work) => Promise<T>,
 ): Promise<T> {
-  const { tenantId, action, timeoutMs } = given;
+  const { tenantId, action, timeoutMs, passed } = given;
   const { answer, changed } = await withRetry(() =>
     world.database.inTenant(
       tenantId,
       async (tx) => {
-        const desk = new Work({ tx, world, tenantId, recordedAt: world.now() });
+        const recordedAt = world.now();
+        const newId = passed ? idsFrom(world.calendar, { cause: passed.cause, at: recordedAt }) : world.newId;
+        const desk = new Work({ tx, world: { ...world, newId }, tenantId, recordedAt });
         const done = await work(desk);
-        await writeAudit(desk, { action, userId: null, commandId: null, address: null });
-        await writeFeed(desk);
+        await writeAudit(desk, { action, userId: null, commandId: null, address: null }, passed);
+        await writeFeed(desk, passed?.cause ?? null);
         return { answer: done, changed: desk.changes.length > 0 };
       },
       timeoutMs === undefined ? {} : { timeoutMs },

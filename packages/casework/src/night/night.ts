@@ -1,5 +1,8 @@
 import type { DutyReminderBody, ImportStretchBody } from '@ullage/contracts';
 import type { Instant } from '@ullage/units';
+import type { ParcelRef } from '../leaving/parts.ts';
+import { expireParcel, workParcel } from '../leaving/work.ts';
+import type { Worked } from '../leaving/work.ts';
 import type { World } from '../office.ts';
 import { heldJobs, holdDeadJob } from './dead-jobs.ts';
 import type { DeadJob } from './dead-jobs.ts';
@@ -46,6 +49,10 @@ export interface Night {
   importStretch(body: ImportStretchBody): Promise<ImportStretchBody | undefined>;
   /** The stretch that an import waits for, if it waits for one. */
   nextStretch(tenantId: string, importId: string): Promise<ImportStretchBody | undefined>;
+  /** Makes a file of everything or takes one over, for as long as `goesOn` says; another goes on with the rest. */
+  workParcel(ref: ParcelRef, goesOn: () => boolean): Promise<Worked>;
+  /** Throws away the bytes of a file whose time is over. */
+  expireParcel(ref: ParcelRef): Promise<void>;
   /** Shows a person a job that keeps failing. */
   hold(tenantId: string, job: DeadJob): Promise<void>;
   /** Those of the job ids that lie with a person, or were left out by one. */
@@ -77,6 +84,8 @@ export function createNight(world: World, { mails = false }: { readonly mails?: 
     webhookFailed: (message, failure) => webhookFailed(world, message, failure),
     importStretch: (body) => importStretch(world, body),
     nextStretch: (tenantId, importId) => nextStretch(world, tenantId, importId),
+    workParcel: (ref, goesOn) => workParcel(world, ref, goesOn),
+    expireParcel: (ref) => expireParcel(world, ref),
     hold: (tenantId, job) => holdDeadJob(world, tenantId, job),
     held: (tenantId, jobIds) => heldJobs(world, tenantId, jobIds),
     recomputeDue: (tenantId) => recomputeDue(world, tenantId),

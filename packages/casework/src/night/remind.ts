@@ -88,8 +88,10 @@ const keyOf = ({ tenantId, dutyId, stage, dueEpoch }: DutyReminderBody) => ({
 async function stateOf(desk: Work, body: DutyReminderBody): Promise<'wanted' | 'not-wanted' | 'early'> {
   const row = await desk.tx.reminder.findUnique({
     where: { tenantId_dutyId_stage_dueEpoch: keyOf(body) },
-    include: { duty: { select: { state: true, dueAt: true } } },
+    include: { duty: { select: { state: true, dueAt: true } }, tenant: { select: { takingOver: true } } },
   });
+  // What a file tells next may discharge it. The sweep puts it back once the file has been taken over.
+  if (row?.tenant.takingOver === true) return 'early';
   if (!row || row.remindedAt !== null || row.droppedAt !== null || row.duty.state !== 'open') return 'not-wanted';
   const dueEpoch = row.duty.dueAt === null ? null : Math.floor(row.duty.dueAt.getTime() / 1000);
   if (dueEpoch !== body.dueEpoch) return 'not-wanted';

@@ -31,7 +31,9 @@ export async function carryOnReady(world: World, tenantId: string): Promise<Carr
 async function readyIds(tx: Tx, tenantId: string): Promise<string[]> {
   const rows = await tx.$queryRaw<{ id: string }[]>`
     SELECT waiting.id FROM command waiting
-    WHERE waiting.tenant_id = ${tenantId}::uuid AND waiting.state = 'waiting' AND NOT EXISTS (
+    WHERE waiting.tenant_id = ${tenantId}::uuid AND waiting.state = 'waiting'
+    AND NOT EXISTS (SELECT FROM tenant WHERE tenant.id = waiting.tenant_id AND tenant.taking_over)
+    AND NOT EXISTS (
       SELECT FROM command_wait wait WHERE wait.tenant_id = waiting.tenant_id AND wait.command_id = waiting.id
       AND NOT EXISTS (
         SELECT FROM command done WHERE done.tenant_id = wait.tenant_id AND done.id = wait.waits_for
@@ -79,6 +81,7 @@ function longWaiting(tx: Tx, tenantId: string, since: Date): Promise<{ id: strin
     SELECT waiting.id, person.name FROM command waiting
     LEFT JOIN person ON person.tenant_id = waiting.tenant_id AND person.user_id = waiting.user_id
     WHERE waiting.tenant_id = ${tenantId}::uuid AND waiting.state = 'waiting' AND waiting.received_at <= ${since}
+    AND NOT EXISTS (SELECT FROM tenant WHERE tenant.id = waiting.tenant_id AND tenant.taking_over)
     AND NOT EXISTS (
       SELECT FROM attention item WHERE item.tenant_id = waiting.tenant_id AND item.command_id = waiting.id
       AND item.kind = 'command' AND (item.closed_at IS NULL OR item.closed_at > ${since}))

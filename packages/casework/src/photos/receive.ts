@@ -134,7 +134,8 @@ async function tell(work: Work, actor: Actor, hash: string): Promise<void> {
     if (fact.circuitId !== null) work.changed('circuit', fact.circuitId);
   }
   const { userId, address = null, key } = actor;
-  await writeAudit(work, { action: 'photo-arrived', userId, commandId: null, address }, key);
+  const more = key === undefined ? {} : { key: { ...key } };
+  await writeAudit(work, { action: 'photo-arrived', userId, commandId: null, address }, more);
   await writeFeed(work);
 }
 

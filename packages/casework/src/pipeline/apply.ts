@@ -45,7 +45,7 @@ async function claim(
       userId: actor.userId,
       happenedAt: toDate(incoming.happenedAt),
       sentAt: device ? toDate(device.sentAt) : null,
-      receivedAt: toDate(world.now()),
+      receivedAt: toDate(actor.takenOver?.receivedAt ?? world.now()),
     },
     skipDuplicates: true,
   });
@@ -87,7 +87,9 @@ async function work(tx: Tx, given: { world: World; actor: Actor; incoming: Incom
     const stored = await tx.command.findUnique({ where: { tenantId_id: { tenantId, id: incoming.id } } });
     if (!stored)
       throw new Refusal('command-changed', 'The device used this number for another command; send it under a new one.');
-    const known = answerKnown(stored, hash);
+    // What lay with a person there and was applied later is applied later here.
+    const lies = actor.takenOver !== undefined && stored.state === 'attention';
+    const known = answerKnown(lies ? { ...stored, state: 'waiting' } : stored, hash);
     if (known) return known;
   }
   const waits = await missing(tx, tenantId, incoming.dependsOn);
@@ -145,6 +147,6 @@ export async function applyOnce(world: World, actor: Actor, incoming: Incoming):
       throw new Refusal('taken', 'Something with this id or name is already there; take another.');
     throw error;
   });
-  if (answer.outcome === 'applied') await world.database.notify('ullage_feed', actor.tenantId);
+  if (answer.outcome === 'applied' && !actor.takenOver) await world.database.notify('ullage_feed', actor.tenantId);
   return answer;
 }

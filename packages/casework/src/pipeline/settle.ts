@@ -2,7 +2,6 @@ import { DutiesChanged } from '@ullage/contracts';
 import type { CommandName } from '@ullage/contracts';
 import { deriveBooks } from '../gas/derive.ts';
 import { recomputeCircuits } from '../law/recompute.ts';
-import type { Actor } from '../office.ts';
 import { toDate } from './case.ts';
 import type { Case, Work } from './case.ts';
 
@@ -19,9 +18,10 @@ export async function settle(desk: Case, kind: CommandName, answer: () => Promis
   await announceDuties(desk, circuitIds);
   await writeConcerns(desk);
   await answer();
-  const { userId, address = null, key } = desk.actor;
-  await writeAudit(desk, { action: kind, userId, commandId: desk.commandId, address }, key);
-  await writeFeed(desk);
+  const { userId, address = null, key, takenOver } = desk.actor;
+  const more = { ...(key === undefined ? {} : { key: { ...key } }), ...(takenOver ? { takenOver: true } : {}) };
+  await writeAudit(desk, { action: kind, userId, commandId: desk.commandId, address }, more);
+  await writeFeed(desk, desk.commandId);
 }
 
 /**
@@ -59,8 +59,17 @@ export interface Doer {
   readonly commandId: string | null;
   readonly address: string | null;
 }
-/** Names the key beside the person where a program acted. */
-export async function writeAudit(work: Work, doer: Doer, key?: Actor['key']): Promise<void> {
+/** What else is said of each change. */
+export interface Said {
+  /** The key, where a program acted beside the person. */
+  readonly key?: { readonly id: string; readonly name: string };
+  /** It was done at the contractor's former place, and told again from its file. */
+  readonly takenOver?: boolean;
+  /** Work that only the time caused: of which circuit, and from what its ids follow. */
+  readonly circuit?: string;
+  readonly cause?: string;
+}
+export async function writeAudit(work: Work, doer: Doer, said: Said = {}): Promise<void> {
   await work.tx.audit.createMany({
     data: work.changes.map((change) => ({
       tenantId: work.tenantId,
@@ -69,13 +78,13 @@ export async function writeAudit(work: Work, doer: Doer, key?: Actor['key']): Pr
       ...doer,
       recordKind: change.kind,
       recordId: change.id,
-      detail: { op: change.op, ...(key === undefined ? {} : { key: { ...key } }) },
+      detail: { op: change.op, ...said },
     })),
   });
 }
 
 /** The counter is taken and the rows are numbered in one statement: numbers are in commit order, without gaps. */
-export async function writeFeed(desk: Work): Promise<void> {
+export async function writeFeed(desk: Work, causeId: string | null = null): Promise<void> {
   if (desk.changes.length === 0) return;
   const kinds = desk.changes.map((change) => change.kind);
   const ids = desk.changes.map((change) => change.id);
@@ -85,8 +94,8 @@ export async function writeFeed(desk: Work): Promise<void> {
       UPDATE feed_counter SET number = number + ${desk.changes.length}
       WHERE tenant_id = ${desk.tenantId}::uuid RETURNING epoch, number
     )
-    INSERT INTO feed (tenant_id, epoch, number, kind, record_id, op, at)
+    INSERT INTO feed (tenant_id, epoch, number, kind, record_id, op, at, cause_id)
     SELECT ${desk.tenantId}::uuid, counter.epoch, counter.number - ${desk.changes.length} + change.place, change.kind,
-      change.record_id, change.op, ${toDate(desk.recordedAt)}
+      change.record_id, change.op, ${toDate(desk.recordedAt)}, ${causeId}::uuid
     FROM counter, unnest(${kinds}::text[], ${ids}::uuid[], ${ops}::text[]) WITH ORDINALITY AS change (kind, record_id, op, place)`;
 }

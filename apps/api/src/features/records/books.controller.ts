@@ -1,4 +1,5 @@
 import { Controller, Get, Header, Inject, Param, Query, StreamableFile } from '@nestjs/common';
+import { csv } from '@ullage/casework';
 import type { Actor, Office } from '@ullage/casework';
 import { BooksView, Id, PeriodAccountsView, PeriodView, StatementView } from '@ullage/contracts';
 import { Can } from '../../http/access.ts';
@@ -7,7 +8,6 @@ import { PeriodAccountsAsked, PeriodAsked, StatementAsked } from '../../http/que
 import { Who } from '../../http/request.ts';
 import { Returns, ReturnsBytes } from '../../http/returns.ts';
 import { OFFICE } from '../../parts.ts';
-import { csv } from './csv.ts';
 import { periodPdf } from './period-pdf.ts';
 import { COLUMNS, fileName } from './period-table.ts';
 
