@@ -44,6 +44,8 @@ function ought({ method, path }: Route): Permission | 'nothing' | 'a session' | 
   if (OWN_ACCOUNT.has(path)) return 'a session';
   if (MANAGED.has(`${method} ${path}`)) return 'people.manage';
   if (method === 'GET' && path.startsWith('/v1/imports')) return 'import.read';
+  // The list is everybody's to read; the whole of a firm in a file is its owner's.
+  if (path.startsWith('/v1/leaving/')) return 'leave';
   if (method === 'PUT' && path.startsWith('/v1/photos/')) return 'visit.record';
   const found = BY_ADDRESS.find(([address]) => address.test(path));
   if (found) return found[1];

@@ -69,6 +69,7 @@ function ought({ method, path }: Route): Permission | 'everybody' | 'no key' {
   if (NO_KEY.test(`${method} ${path}`)) return 'no key';
   if (path.startsWith('/v1/sums/')) return 'sums.ask';
   if (path.startsWith('/v1/imports')) return method === 'GET' ? 'import.read' : 'import.run';
+  if (path.startsWith('/v1/leaving/')) return 'leave';
   if (method === 'PUT') return 'visit.record';
   if (/^\/v1\/visits\/:id\/(suggestions|placing)$/.test(path)) return 'visit.place';
   if (/^\/v1\/(repeats|prices|gas-used)(\/|$)/.test(path)) return 'costs.read';

@@ -48,7 +48,10 @@ async function seen(actor: Actor): Promise<unknown> {
     actor.tenantId,
   ]);
   return plain(actor.tenantId, {
-    units: await each(units.items.map(({ unitId }) => ({ id: unitId })), office.unit),
+    units: await each(
+      units.items.map(({ unitId }) => ({ id: unitId })),
+      office.unit,
+    ),
     cylinders: await each(cylinders.items, office.cylinder),
     visits: await each(visits, office.visit),
     books: { ...(await office.books(actor)), number: 0 },

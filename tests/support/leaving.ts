@@ -31,8 +31,8 @@ export async function exported(world: TestOffice, night: Night, owner: Actor): P
 
 /** Sends a file, as a browser does; gives its id. */
 export async function sent(world: TestOffice, owner: Actor, file: Uint8Array): Promise<string> {
-  const hash = createHash('sha256').update(file).digest('hex');
-  const { id, partBytes, missing } = await world.office.nameTakeOver(owner, { bytes: file.length, hash });
+  const mark = createHash('sha256').update(file).digest('hex');
+  const { id, partBytes, missing } = await world.office.nameTakeOver(owner, { bytes: file.length, mark });
   for (const number of missing)
     await world.office.receiveParcelPart(owner, {
       id,

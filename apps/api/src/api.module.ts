@@ -7,6 +7,7 @@ import { HealthModule } from './features/health/health.module.ts';
 import type { Metrics, Readiness } from './features/health/health.module.ts';
 import { ImportsModule } from './features/imports/imports.module.ts';
 import { KeysModule } from './features/keys/keys.module.ts';
+import { LeavingModule } from './features/leaving/leaving.module.ts';
 import { PeopleModule } from './features/people/people.module.ts';
 import { PhotosModule } from './features/photos/photos.module.ts';
 import { RecordsModule } from './features/records/records.module.ts';
@@ -61,6 +62,7 @@ export class ApiModule {
         ResetsModule.of(parts),
         CommandsModule,
         ImportsModule,
+        LeavingModule,
         PhotosModule,
         RecordsModule,
         SumsModule,

@@ -170,7 +170,13 @@ export const NameParcel = z
     bytes: z
       .int({ error: 'File: is empty; choose the one that was downloaded.' })
       .positive({ error: 'File: is empty; choose the one that was downloaded.' }),
-    hash: Sha256.meta({ description: 'SHA-256 of the bytes, in lower-case hexadecimal.' }),
+    mark: z
+      .string({ error: 'File: choose the one that was downloaded.' })
+      .regex(/^[0-9a-f]{64}$/, { error: 'File: choose the one that was downloaded.' })
+      .meta({
+        description:
+          'SHA-256 of its first and last 262,144 bytes, in lower-case hexadecimal: by it a file is known that is sent again.',
+      }),
   })
   .meta({ id: 'NameParcel' });
 export type NameParcel = z.output<typeof NameParcel>;
@@ -183,7 +189,8 @@ export const ParcelPart = z.object({
     .max(PARCEL_MAX_BYTES / PARCEL_PART_BYTES),
 });
 export type ParcelPart = z.output<typeof ParcelPart>;
-export const AskParcel = z.strictObject({}).meta({ id: 'AskParcel' });
+export const MadeParcel = z.object({ id: z.string() }).meta({ id: 'MadeParcel' });
+export type MadeParcel = z.output<typeof MadeParcel>;
 
 export const ParcelView = z
   .object({

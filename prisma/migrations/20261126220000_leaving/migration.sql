@@ -13,7 +13,7 @@ CREATE TABLE parcel (
   done integer NOT NULL,
   total integer NOT NULL,
   bytes integer,
-  hash text, -- SHA-256 of the whole
+  hash text, -- SHA-256 of the whole; of one that is sent, of its two ends
   manifest jsonb,
   found jsonb, -- what is wrong with a file, or differs after it was taken over
   ended_at timestamptz(3),

@@ -44,9 +44,10 @@ function parsed(text: string): unknown {
   }
 }
 
-/** Where bytes are taken as they are, and how many at most: a part of a photo, a file to import. */
+/** Where bytes are taken as they are, and how many at most: a part of a photo or of a file to be taken over, a file to import. */
 const BYTES_ROUTES: Readonly<Record<string, number>> = {
   '/v1/photos/:hash/parts/:number': BODY_MAX_BYTES,
+  '/v1/leaving/take-overs/:id/parts/:number': BODY_MAX_BYTES,
   '/v1/imports/:id': IMPORT_MAX_BYTES,
 };
 

@@ -70,13 +70,16 @@ export async function exportFile(world: World, actor: Actor, id: string): Promis
 
 /** Nothing was done here yet but to choose units: only then can a file be told from its beginning. */
 async function isFresh(tx: Tx, tenantId: string): Promise<boolean> {
-  const row = await tx.command.findFirst({ where: { tenantId, kind: { not: 'change-settings' } }, select: { id: true } });
+  const row = await tx.command.findFirst({
+    where: { tenantId, kind: { not: 'change-settings' } },
+    select: { id: true },
+  });
   return row === null;
 }
 const NOT_FRESH = 'There is work here already: take the file over in a new firm.';
 
 /** Says how large a file is. Said again it answers what is missing still; another one takes its place. */
-export function nameTakeOver(world: World, actor: Actor, { bytes, hash }: NameParcel): Promise<ParcelArrival> {
+export function nameTakeOver(world: World, actor: Actor, { bytes, mark }: NameParcel): Promise<ParcelArrival> {
   if (bytes > PARCEL_MAX_BYTES) throw new Refusal('too-large', 'File: larger than 2 GB; restore a backup instead.');
   const { tenantId } = actor;
   const now = toDate(world.now());
@@ -85,7 +88,7 @@ export function nameTakeOver(world: World, actor: Actor, { bytes, hash }: NamePa
     if (!(await isFresh(tx, tenantId))) throw new Refusal('not-possible', NOT_FRESH);
     const askedBy = await askerOf(tx, actor);
     const there = await tx.parcel.findMany({ where: { tenantId, kind: 'take-over', state: 'arriving' } });
-    const same = there.find((row) => row.bytes === bytes && row.hash === hash);
+    const same = there.find((row) => row.bytes === bytes && row.hash === mark);
     for (const { id } of there.filter((row) => row !== same)) {
       await tx.parcel.updateMany({ where: { tenantId, id }, data: { state: 'failed', endedAt: now, expiresAt: null } });
       await tx.parcelPart.deleteMany({ where: { tenantId, parcelId: id } });
@@ -95,7 +98,7 @@ export function nameTakeOver(world: World, actor: Actor, { bytes, hash }: NamePa
     const counts = { tries: 0, done: 0, total: 0 };
     const times = { askedAt: now, nextAt: now, expiresAt: new Date(now.getTime() + DAY_MS) };
     await tx.parcel.create({
-      data: { tenantId, id, kind: 'take-over', askedBy, state: 'arriving', bytes, hash, ...times, ...counts },
+      data: { tenantId, id, kind: 'take-over', askedBy, state: 'arriving', bytes, hash: mark, ...times, ...counts },
     });
     return arrivalOf(tx, { tenantId, id, bytes });
   });

@@ -51,7 +51,8 @@ export async function manifestOf(zip: ZipIn): Promise<ParcelManifest> {
   if (format.success && format.data.format !== PARCEL_FORMAT)
     throw new BadFile(MANIFEST, `Format ${format.data.format}: this version reads format ${PARCEL_FORMAT}.`);
   const manifest = ParcelManifest.safeParse(value);
-  if (!manifest.success) throw new BadFile(MANIFEST, `${manifest.error.issues[0]?.path.join('/') ?? ''}: is not right.`);
+  if (!manifest.success)
+    throw new BadFile(MANIFEST, `${manifest.error.issues[0]?.path.join('/') ?? ''}: is not right.`);
   return manifest.data;
 }
 
@@ -103,7 +104,8 @@ async function assertLines(zip: ZipIn, manifest: ParcelManifest, hold: Hold): Pr
     }
     lines = number;
   }
-  if (lines !== manifest.counts.history) throw new BadFile('history.jsonl', 'Has not as many lines as the manifest says.');
+  if (lines !== manifest.counts.history)
+    throw new BadFile('history.jsonl', 'Has not as many lines as the manifest says.');
   for await (const _ of linesOf('books.jsonl', { content: zip.content('books.jsonl'), shape: BooksLine })) void _;
 }
 

@@ -28,7 +28,7 @@ const CAUSED = `
 const MADE = `SELECT kind, record_id, min(number) AS number FROM feed WHERE op = 'made' AND kind IN ('notice', 'attention') GROUP BY kind, record_id`;
 /** Items that no command made. */
 const ITEMS = `
-  SELECT i.*, made.number FROM attention i LEFT JOIN made ON made.kind = 'attention' AND made.record_id = i.id
+  SELECT i.id, i.kind, i.command_id, i.reason, i.problem, i.subject_kind, i.subject_id, i.opened_at, made.number FROM attention i LEFT JOIN made ON made.kind = 'attention' AND made.record_id = i.id
   WHERE NOT EXISTS (SELECT FROM audit a WHERE a.tenant_id = i.tenant_id AND a.record_kind = 'attention' AND a.record_id = i.id
     AND a.command_id IS NOT NULL AND a.detail ->> 'op' = 'made')`;
 
@@ -73,7 +73,7 @@ export const HISTORY = `
     LEFT JOIN made ON made.kind = 'notice' AND made.record_id = n.id
     WHERE r.reminded_at IS NOT NULL OR n.duty_id IS NOT NULL
   )
-  SELECT line::text AS line FROM (SELECT *, coalesce(number, max(number) OVER (
+  SELECT line::text AS line FROM (SELECT line, at, rank, tie, coalesce(number, max(number) OVER (
     ORDER BY at, rank, tie ROWS BETWEEN UNBOUNDED PRECEDING AND CURRENT ROW)) AS place FROM events) AS placed
   ORDER BY place NULLS FIRST, at, rank, tie`;
 

@@ -1,7 +1,7 @@
 /** Everything of a contractor, as of one moment, into one zip. */
-import { PARCEL_FORMAT, PARCEL_KEPT_DAYS } from '@ullage/contracts';
+import { PARCEL_FORMAT, PARCEL_KEPT_DAYS, ParcelSettings } from '@ullage/contracts';
 import type { ParcelManifest } from '@ullage/contracts';
-import type { Tx } from '@ullage/database';
+import type { TenantModel, Tx } from '@ullage/database';
 import type { World } from '../office.ts';
 import { CSV_MARK, csvLine } from '../files/csv.ts';
 import type { Cell } from '../files/csv.ts';
@@ -13,12 +13,16 @@ import type { ParcelRef } from './parts.ts';
 import { readme } from './readme.ts';
 import { rowsOf } from './rows.ts';
 import { TABLES } from './tables.sql.ts';
-import type { Table } from './tables.sql.ts';
+import type { Table } from './table.sql.ts';
 import { ZipOut } from './zip-out.ts';
 
 const AN_HOUR_MS = 3_600_000;
 const DAY_MS = 86_400_000;
-const PHOTO_ENDINGS: Readonly<Record<string, string>> = { 'image/jpeg': 'jpg', 'image/png': 'png', 'image/webp': 'webp' };
+const PHOTO_ENDINGS: Readonly<Record<string, string>> = {
+  'image/jpeg': 'jpg',
+  'image/png': 'png',
+  'image/webp': 'webp',
+};
 export const photoName = (hash: string, mediaType: string): string =>
   `photos/${hash}.${PHOTO_ENDINGS[mediaType] ?? 'jpg'}`;
 export const smallName = (hash: string): string => `small/${hash}.webp`;
@@ -88,34 +92,33 @@ async function fill(tx: Tx, of: Filling): Promise<ParcelManifest> {
     }
   }
   await next('people');
-  await zip.add('people.jsonl', jsonLines(PEOPLE, (lines) => (counts.people += lines)));
+  await zip.add(
+    'people.jsonl',
+    jsonLines(PEOPLE, (lines) => (counts.people += lines)),
+  );
   await next('photos');
-  await zip.add('photos.jsonl', jsonLines(PHOTOS, () => undefined));
+  await zip.add(
+    'photos.jsonl',
+    jsonLines(PHOTOS, () => undefined),
+  );
   await addPhotos(tx, of, () => next('photos'));
   await next('history');
-  await zip.add('history.jsonl', jsonLines(HISTORY, (lines) => (counts.history += lines)));
+  await zip.add(
+    'history.jsonl',
+    jsonLines(HISTORY, (lines) => (counts.history += lines)),
+  );
   await next('books');
-  await zip.add('books.jsonl', jsonLines(BOOKS, () => undefined));
-  const accounts: ParcelManifest['accounts'] = [];
-  for await (const lines of rowsOf(tx, ACCOUNTS))
-    accounts.push(...lines.map((line) => JSON.parse(line) as ParcelManifest['accounts'][number]));
+  await zip.add(
+    'books.jsonl',
+    jsonLines(BOOKS, () => undefined),
+  );
+  const accounts = await accountsOf(tx);
   const manifest: ParcelManifest = {
     format: PARCEL_FORMAT,
     product: 'Ullage',
     madeAt,
     name,
-    settings: {
-      locale: tenant.locale,
-      timeZone: tenant.timeZone,
-      massUnit: tenant.massUnit as ParcelManifest['settings']['massUnit'],
-      pressureUnit: tenant.pressureUnit as ParcelManifest['settings']['pressureUnit'],
-      temperatureUnit: tenant.temperatureUnit as ParcelManifest['settings']['temperatureUnit'],
-      vacuumUnit: tenant.vacuumUnit as ParcelManifest['settings']['vacuumUnit'],
-      gwpSet: tenant.gwpSet as ParcelManifest['settings']['gwpSet'],
-      currency: tenant.currency,
-      shopExcessKpa: Number(tenant.shopExcessKpa),
-      country: tenant.country,
-    },
+    settings: settingsOf(tenant),
     feed: { epoch: feed.epoch, number: Number(feed.number) },
     counts,
     accounts,
@@ -124,6 +127,23 @@ async function fill(tx: Tx, of: Filling): Promise<ParcelManifest> {
   await zip.add('manifest.json', [Buffer.from(`${JSON.stringify(manifest, null, 2)}\n`)]);
   await zip.end();
   return manifest;
+}
+
+/** What decides how figures are read and shown. */
+function settingsOf({ shopExcessKpa, ...tenant }: TenantModel): ParcelManifest['settings'] {
+  const { locale, timeZone, massUnit, pressureUnit, temperatureUnit, vacuumUnit, gwpSet, currency, country } = tenant;
+  const units = { massUnit, pressureUnit, temperatureUnit, vacuumUnit, gwpSet };
+  return ParcelSettings.parse({
+    ...units,
+    ...{ locale, timeZone, currency, country, shopExcessKpa: Number(shopExcessKpa) },
+  });
+}
+
+async function accountsOf(tx: Tx): Promise<ParcelManifest['accounts']> {
+  const accounts: ParcelManifest['accounts'] = [];
+  for await (const lines of rowsOf(tx, ACCOUNTS))
+    accounts.push(...lines.map((line) => JSON.parse(line) as ParcelManifest['accounts'][number]));
+  return accounts;
 }
 
 /** One photo in memory at a time. */

@@ -4,7 +4,10 @@ const FILES: readonly (readonly [name: string, about: string])[] = [
   ...TABLES.map(({ name, about }) => [name, about] as const),
   ['photos/', 'Photos as they were taken, each named by the SHA-256 of its bytes; facts.csv names them so.'],
   ['small/', 'Small ones of them, for lists.'],
-  ['history.jsonl', 'Everything that happened, in the order in which it took effect. A firm that has nothing yet takes it over.'],
+  [
+    'history.jsonl',
+    'Everything that happened, in the order in which it took effect. A firm that has nothing yet takes it over.',
+  ],
   ['people.jsonl', 'Who was there. No password, key or second factor is in this file.'],
   ['photos.jsonl', 'What is known of each photo.'],
   ['books.jsonl', 'How the books and the duties stood: what a take-over is compared with.'],

@@ -20,5 +20,4 @@ export async function* rowsOf(tx: Tx, query: string): AsyncGenerator<string[]> {
 }
 
 /** An instant as text, whatever zone the connection is in. */
-export const iso = (column: string): string =>
-  `to_char(${column} AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')`;
+export const iso = (column: string): string => `to_char(${column} AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS.MS"Z"')`;

@@ -75,7 +75,9 @@ async function takePhotos({ world, tenantId, zip, hold, manifest }: TakingOver):
     await hold.say('photos', number, manifest.counts.photos);
     const { hash, bytes, mediaType, width, height } = line;
     const where = { tenantId_hash: { tenantId, hash } };
-    const known = await world.database.inTenant(tenantId, (tx) => tx.blob.findUnique({ where, select: { state: true } }));
+    const known = await world.database.inTenant(tenantId, (tx) =>
+      tx.blob.findUnique({ where, select: { state: true } }),
+    );
     if (known) continue;
     const content = await photoBytes(zip, line);
     const small = line.small ? await smallBytes(zip, line) : undefined;

@@ -115,8 +115,7 @@ function entriesOf(directory: Uint8Array, count: number): Map<string, Entry> {
     unfolded += entry.bytes;
     if (unfolded > PARCEL_LIMITS.unfoldedBytes) throw new BadFile(WHOLE, 'Unfolds to more than 4 GB.');
     if (entries.size > PARCEL_LIMITS.files) throw new BadFile(WHOLE, 'Holds more than 50,000 files.');
-    at +=
-      CENTRAL_BYTES + view.getUint16(at + 28, true) + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
+    at += CENTRAL_BYTES + view.getUint16(at + 28, true) + view.getUint16(at + 30, true) + view.getUint16(at + 32, true);
   }
   // The count has sixteen bits.
   if (entries.size % 65_536 !== count) throw cut();

@@ -26,7 +26,7 @@ export async function nightWork<T>(
       tenantId,
       async (tx) => {
         const recordedAt = world.now();
-        const newId = passed ? idsFrom(world.calendar, { cause: passed.cause, at: recordedAt }) : world.newId;
+        const newId = passed ? idsFrom(world.calendar, { cause: passed.cause, at: recordedAt }) : () => world.newId();
         const desk = new Work({ tx, world: { ...world, newId }, tenantId, recordedAt });
         const done = await work(desk);
         await writeAudit(desk, { action, userId: null, commandId: null, address: null }, passed);

@@ -17,6 +17,7 @@ export const settingsPages = (role: Role): readonly SettingsPage[] => [
     ? [
         { href: '/settings/keys', name: 'Keys for programs' } as const,
         { href: '/settings/webhooks', name: 'Webhooks' } as const,
+        { href: '/settings/leaving', name: 'Leaving' } as const,
       ]
     : []),
 ];
