@@ -24,7 +24,9 @@ const CAUSED = `
   UNION ALL
   SELECT a.command_id, max(f.number) FROM feed f JOIN audit a ON a.tenant_id = f.tenant_id AND a.record_kind = f.kind
     AND a.record_id = f.record_id AND a.at = f.at
-  WHERE f.cause_id IS NULL AND a.command_id IS NOT NULL GROUP BY a.command_id`;
+  WHERE f.cause_id IS NULL AND a.command_id IS NOT NULL
+    AND NOT EXISTS (SELECT FROM feed own WHERE own.tenant_id = a.tenant_id AND own.cause_id = a.command_id)
+  GROUP BY a.command_id`;
 const MADE = `SELECT kind, record_id, min(number) AS number FROM feed WHERE op = 'made' AND kind IN ('notice', 'attention') GROUP BY kind, record_id`;
 /** Items that no command made. */
 const ITEMS = `
