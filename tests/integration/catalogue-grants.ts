@@ -62,7 +62,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   notice_mail: change('dropped_at last_error next_at sent_at tries'),
   notice_read: ADD, // read once is read
   outbox: ['DELETE', ...change('last_error sent_at tries')], // what was sent is pruned; a trigger keeps what waits
-  parcel: change('bytes done ended_at expires_at found hash manifest next_at state step total tries'),
+  parcel: change('bytes digest done ended_at expires_at found manifest next_at state step total tries'),
   parcel_part: REMOVE, // a file has its time
   person: change('active name'),
   reminder: change('dropped_at reminded_at'),

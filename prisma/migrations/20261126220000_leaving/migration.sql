@@ -13,7 +13,7 @@ CREATE TABLE parcel (
   done integer NOT NULL,
   total integer NOT NULL,
   bytes integer,
-  hash text, -- SHA-256 of the whole; of one that is sent, of its two ends
+  digest text, -- SHA-256 of the whole; of one that is sent, of its two ends
   manifest jsonb,
   found jsonb, -- what is wrong with a file, or differs after it was taken over
   ended_at timestamptz(3),
@@ -49,7 +49,7 @@ ALTER TABLE parcel_part ADD CONSTRAINT parcel_part_tenant_id_parcel_id_fkey FORE
 
 ALTER TABLE parcel ENABLE ROW LEVEL SECURITY, FORCE ROW LEVEL SECURITY;
 CREATE POLICY own_tenant ON parcel USING (tenant_id = (SELECT current_tenant())) WITH CHECK (tenant_id = (SELECT current_tenant()));
-GRANT SELECT, INSERT, UPDATE (state, next_at, tries, step, done, total, bytes, hash, manifest, found, ended_at, expires_at) ON parcel TO ullage_app;
+GRANT SELECT, INSERT, UPDATE (state, next_at, tries, step, done, total, bytes, digest, manifest, found, ended_at, expires_at) ON parcel TO ullage_app;
 ALTER TABLE parcel_part ENABLE ROW LEVEL SECURITY, FORCE ROW LEVEL SECURITY;
 CREATE POLICY own_tenant ON parcel_part USING (tenant_id = (SELECT current_tenant())) WITH CHECK (tenant_id = (SELECT current_tenant()));
 GRANT SELECT, INSERT, DELETE ON parcel_part TO ullage_app;

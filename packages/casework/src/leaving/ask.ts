@@ -88,7 +88,7 @@ export function nameTakeOver(world: World, actor: Actor, { bytes, mark }: NamePa
     if (!(await isFresh(tx, tenantId))) throw new Refusal('not-possible', NOT_FRESH);
     const askedBy = await askerOf(tx, actor);
     const there = await tx.parcel.findMany({ where: { tenantId, kind: 'take-over', state: 'arriving' } });
-    const same = there.find((row) => row.bytes === bytes && row.hash === mark);
+    const same = there.find((row) => row.bytes === bytes && row.digest === mark);
     for (const { id } of there.filter((row) => row !== same)) {
       await tx.parcel.updateMany({ where: { tenantId, id }, data: { state: 'failed', endedAt: now, expiresAt: null } });
       await tx.parcelPart.deleteMany({ where: { tenantId, parcelId: id } });
@@ -98,7 +98,7 @@ export function nameTakeOver(world: World, actor: Actor, { bytes, mark }: NamePa
     const counts = { tries: 0, done: 0, total: 0 };
     const times = { askedAt: now, nextAt: now, expiresAt: new Date(now.getTime() + DAY_MS) };
     await tx.parcel.create({
-      data: { tenantId, id, kind: 'take-over', askedBy, state: 'arriving', bytes, hash: mark, ...times, ...counts },
+      data: { tenantId, id, kind: 'take-over', askedBy, state: 'arriving', bytes, digest: mark, ...times, ...counts },
     });
     return arrivalOf(tx, { tenantId, id, bytes });
   });
@@ -175,7 +175,7 @@ const asView = (row: Row): ParcelView => ({
   done: row.done,
   total: row.total,
   bytes: row.bytes,
-  hash: row.hash,
+  hash: row.digest,
   endedAt: row.endedAt && toInstant(row.endedAt),
   expiresAt: row.expiresAt && toInstant(row.expiresAt),
   found: (row.found ?? []) as ParcelView['found'],

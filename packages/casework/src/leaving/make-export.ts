@@ -45,7 +45,7 @@ export async function makeExport(world: World, ref: ParcelRef, hold: Hold): Prom
     snapshot: true,
     timeoutMs: AN_HOUR_MS,
   });
-  const hash = await parts.end();
+  const digest = await parts.end();
   const now = toDate(world.now());
   const { name, accounts } = manifest;
   await database.inTenant(tenantId, (tx) =>
@@ -55,7 +55,7 @@ export async function makeExport(world: World, ref: ParcelRef, hold: Hold): Prom
         state: 'done',
         step: null,
         bytes: parts.bytes,
-        hash,
+        digest,
         manifest: { name, madeAt, accounts },
         endedAt: now,
         expiresAt: new Date(now.getTime() + PARCEL_KEPT_DAYS * DAY_MS),
