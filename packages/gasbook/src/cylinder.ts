@@ -10,7 +10,7 @@ import type { Weighing } from './weighing.ts';
 
 /** A fact on a cylinder's timeline. Gas that it brought in is found among the flows. */
 export interface CylinderEntry extends Act {
-  readonly kind: 'weighing' | 'recovery' | 'charge' | 'transfer' | 'air-check';
+  readonly kind: 'weighing' | 'recovery' | 'charge' | 'transfer' | 'air-check' | 'hold';
   /** Weighed before the movement; a mere weighing is given here. */
   readonly before?: Weighing;
   /** Weighed after the movement. */
@@ -18,6 +18,8 @@ export interface CylinderEntry extends Act {
   /** On an act that fills it: whether it was evacuated first. */
   readonly evacuated?: boolean;
   readonly check?: AirCheckSaid;
+  /** Let be used again, after it had been set aside. */
+  readonly released?: boolean;
 }
 
 export interface CylinderTimeline {
@@ -53,6 +55,7 @@ export function replayCylinder(timeline: CylinderTimeline, { outside, flows }: W
     if (entry.evacuated === false && isEmpty && !isFilled)
       replay.doubts.raise({ cause: 'cylinder-not-evacuated', lowGrams: 0, highGrams: null }, entry.factId);
     if (entry.check) replay.doubts.check(entry.check, { factId: entry.factId, contents });
+    if (entry.released === true) replay.doubts.release(entry.factId);
     replay.move(entry, 'withdrawn-more-than-booked');
     weigh(replay, entry, { part: 'after', weighing: entry.after, timeline, outside });
     isFilled ||= entry.evacuated !== undefined || !isEmpty;

@@ -168,6 +168,11 @@ export class Doubts {
     this.#mark(() => true, { clearedBy: factId });
   }
 
+  /** Somebody let it be used again: what they or others had set it aside for is at an end, and no other doubt. */
+  release(factId: string): void {
+    this.#mark(({ cause }) => cause === 'set-aside', { clearedBy: factId });
+  }
+
   /**
    * An air check speaks for the gas that is inside when it is read, so for what happened before it. Within the shop limit
    * it clears doubts about air and nitrogen; over it, it confirms them, and is a doubt of its own where there was none.

@@ -13,6 +13,7 @@ export * from './follow.ts';
 export * from './holding.ts';
 export * from './movement.ts';
 export * from './period.ts';
+export * from './recall.ts';
 export * from './reconcile.ts';
 export * from './split.ts';
 export * from './stops.ts';

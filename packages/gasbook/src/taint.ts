@@ -8,6 +8,7 @@ export const TAINT_CAUSES = [
   'burn-out',
   'identity-unsure',
   'air-check-over',
+  'set-aside',
 ] as const;
 export type TaintCause = (typeof TAINT_CAUSES)[number];
 
@@ -27,10 +28,11 @@ export const TAINT_WORDS = {
   nitrogen: 'suspected nitrogen',
   acid: 'suspected acid',
   identity: 'gas not identified',
+  held: 'set aside',
 } as const;
 export type TaintWords = (typeof TAINT_WORDS)[keyof typeof TAINT_WORDS];
 
-const KINDS: Readonly<Record<TaintCause, 'air' | 'nitrogen' | 'acid' | 'identity'>> = {
+const KINDS: Readonly<Record<TaintCause, 'air' | 'nitrogen' | 'acid' | 'identity' | 'held'>> = {
   'recovery-below-site-pressure-open-leak': 'air',
   'cylinder-not-evacuated': 'air',
   'circuit-flat': 'air',
@@ -40,6 +42,7 @@ const KINDS: Readonly<Record<TaintCause, 'air' | 'nitrogen' | 'acid' | 'identity
   'burn-out': 'acid',
   'identity-unsure': 'identity',
   'air-check-over': 'air',
+  'set-aside': 'held',
 };
 
 /** Whether the cause let in gas that does not condense, which the pressure of a rested cylinder shows: not acid, not a wrong gas. */
@@ -58,7 +61,7 @@ export interface TaintVerdict {
   readonly highGrams: number | null;
 }
 
-/** Acid and a wrong gas are not measured in grams of air, so no bound helps. */
+/** Acid and a wrong gas are not measured in grams of air, and neither is what somebody set aside: no bound helps. */
 const isBounded = ({ cause, highGrams }: Taint): boolean => highGrams !== null && showsInAirCheck(cause);
 
 /**

@@ -1,12 +1,13 @@
 import type { Instant } from '@ullage/units';
 
-/** What happens to an account at one instant, in this order: a cylinder is weighed in before it is checked and used, what
+/** What happens to an account at one instant, in this order: a cylinder is weighed in before it is checked, set aside and used, what
  * is read and checked says nothing of what comes at the same instant, gas comes out of a circuit before new gas goes in, and what
  * is said of the result comes last. */
 const ORDER = [
   'readings',
   'weighing',
   'air-check',
+  'hold',
   'recovery',
   'service-loss',
   'vacuum',
