@@ -69,6 +69,8 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   site: change(
     'access_notes address country elevation_assumed elevation_m latitude longitude name region time_zone withdrawn_at',
   ),
+  recall: change('closed_at'),
+  recall_item: ADD,
   replacement_plan: change('withdrawn_at withdrawn_by withdrawn_why'),
   taint: change(
     'cleared_by_fact confirmed_by_fact high_grams low_grams minutes origin_high_grams spread_from_id withdrawn_at',

@@ -75,6 +75,8 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
       week: { fromDay: '2026-03-02', days: [] },
       workingDay: { from: '07:00', to: '17:00' },
     }),
+    recalls: async () => ({ items: [] }),
+    recall: async () => notFound(),
     cylinders: async () => ({ items: [], next: null, gases: [], places: [] }),
     cylinder: async () => notFound(),
     cylinderUse: async () => notFound(),

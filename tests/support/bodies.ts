@@ -253,8 +253,9 @@ function gas({ scene: { of, onSite, scale, location } }: Given): Pick<Bodies, Ga
   };
 }
 
-/** A price, an invoice and a plan that stand: what is withdrawn must be there first. */
-export async function decided({ world, firm, scene: { of, onSite } }: Given): Promise<void> {
+/** A price, an invoice, a plan and a recall that stand: what is withdrawn must be there first. */
+export async function decided({ world, firm, scene }: Given): Promise<void> {
+  const { of, onSite } = scene;
   await firm.send('technician', 'record-charge', {
     ...{ visitId: onSite, circuitId: of.circuit, cylinderId: of.newGas, full: 'no' },
     ...{ before: g('52408'), after: g('52358') },
@@ -262,6 +263,7 @@ export async function decided({ world, firm, scene: { of, onSite } }: Given): Pr
   await firm.send('manager', 'set-price', priceOf(OLD_PRICE));
   await firm.send('manager', 'bill-gas', await billOf({ world, firm }, onSite));
   await firm.send('manager', 'plan-replacement', planOf(of.circuit));
+  await firm.send('warehouse', 'settle-recall-item', await recalls({ world, firm, scene })['settle-recall-item']());
 }
 const OLD_PRICE = '1949-01-01';
 const priceOf = (fromOn: string) => ({
@@ -312,7 +314,73 @@ function manager(given: Given): Pick<Bodies, ManagerName> {
   };
 }
 
-function field({ scene: { of, onSite, scale } }: Given): Omit<Bodies, DeskName | GasName | HouseName | ManagerName> {
+/** A recall that has reached something, one that has reached nothing, and a cylinder that is set aside: each made again once used up. */
+function recalls({ world, firm }: Given): Pick<Bodies, RecallName> {
+  const { owner } = firm.actors;
+  let minutes = 0;
+  let cylinder: string | undefined;
+  const bottle = async (): Promise<string> => {
+    if (cylinder !== undefined) return cylinder;
+    cylinder = newId();
+    await firm.send('owner', 'register-cylinder', {
+      cylinderId: cylinder,
+      kind: 'recovery',
+      specification: 'DOT-4BA400',
+      serial: `R-${cylinder}`,
+      waterCapacity: { value: '47.6', unit: 'lb' },
+      tare: { value: '28', unit: 'lb' },
+    });
+    return cylinder;
+  };
+  const from = async () => ({
+    of: 'cylinder' as const,
+    cylinderId: await bottle(),
+    since: new Date(Date.UTC(2026, 0, 1) + 60_000 * minutes).toISOString(),
+    why: 'Smells of acid',
+  });
+  let reached: string | undefined;
+  const open = async (): Promise<string> => {
+    if (reached !== undefined && (await world.office.recall(owner, reached)).settled === 0) return reached;
+    minutes += 1;
+    reached = newId();
+    await firm.send('owner', 'open-recall', { recallId: reached, from: await from() });
+    return reached;
+  };
+  let empty: string | undefined;
+  const ofNothing = async (): Promise<string> => {
+    if (empty !== undefined && (await world.office.recall(owner, empty)).closedAt === null) return empty;
+    const [instrumentId, factId] = [newId(), newId()];
+    empty = newId();
+    await firm.send('owner', 'register-instrument', { instrumentId, kind: 'scale', tag: `S-${instrumentId}` });
+    const failed = { calibratedOn: '2026-03-02', by: 'Front Range Metrology', result: 'fail' as const };
+    await firm.send('owner', 'record-calibration', { instrumentId, ...failed }, { id: factId });
+    await firm.send('owner', 'open-recall', { recallId: empty, from: { of: 'fact', factId } });
+    return empty;
+  };
+  const settle = async () => ({
+    recallId: await open(),
+    item: { kind: 'cylinder' as const, id: await bottle() },
+    how: 'set-aside' as const,
+    why: 'Acid test first',
+  });
+  return {
+    'open-recall': async () => ({ recallId: newId(), from: await from() }),
+    'settle-recall-item': settle,
+    'close-recall': async () => ({ recallId: await ofNothing() }),
+    'release-cylinder': async () => {
+      const cylinderId = await bottle();
+      const { doubts } = await world.office.cylinder(owner, cylinderId);
+      if (!doubts.some(({ cause }) => cause === 'set-aside'))
+        await firm.send('owner', 'settle-recall-item', await settle());
+      return { cylinderId, why: 'No acid in it' };
+    },
+  };
+}
+type RecallName = 'open-recall' | 'settle-recall-item' | 'close-recall' | 'release-cylinder';
+
+function field({
+  scene: { of, onSite, scale },
+}: Given): Omit<Bodies, DeskName | GasName | HouseName | ManagerName | RecallName> {
   const on = { visitId: onSite, circuitId: of.circuit };
   return {
     'record-owner-told': () => ({ ...on, who: 'Ines Varga' }),
@@ -387,5 +455,6 @@ export const bodiesOf = (given: Given): Bodies => ({
   ...house(given),
   ...manager(given),
   ...gas(given),
+  ...recalls(given),
   ...field(given),
 });

@@ -17,6 +17,7 @@ import { oneAwayView } from './views/one-away.ts';
 import { periodAccountsView, periodView } from './views/period.ts';
 import { placingGround, suggestionsView } from './views/placing.ts';
 import { pricesView } from './views/prices.ts';
+import { recallsView, recallView } from './views/recalls.ts';
 import { repeatsView } from './views/repeats.ts';
 import { returnsView } from './views/returns.ts';
 import { serviceRecord } from './views/service-record.ts';
@@ -66,6 +67,8 @@ export function createOffice(world: World): Office {
     periodAccounts: (actor, asked) => read(actor, (viewer) => periodAccountsView(viewer, asked)),
     attention: (actor) => read(actor, attentionView),
     notices: (actor) => read(actor, noticesView),
+    recalls: (actor) => read(actor, recallsView),
+    recall: (actor, id) => read(actor, (viewer) => recallView(viewer, id)),
     settings: (actor) => read(actor, settingsView),
     locations: (actor) => read(actor, locationsView),
     instruments: (actor) => read(actor, instrumentsView),

@@ -38,6 +38,8 @@ import type {
   PricesView,
   PushAnswer,
   RepeatOrder,
+  RecallListView,
+  RecallView,
   RepeatsView,
   ReturnsView,
   Role,
@@ -178,6 +180,9 @@ export interface Office {
   periodAccounts(actor: Actor, asked: PeriodAsked & { readonly refrigerant: string }): Promise<PeriodAccountsView>;
   attention(actor: Actor): Promise<AttentionView>;
   notices(actor: Actor): Promise<NoticesView>;
+  recalls(actor: Actor): Promise<RecallListView>;
+  /** What a recall reached by all that is known now, and what became of it. */
+  recall(actor: Actor, recallId: string): Promise<RecallView>;
   settings(actor: Actor): Promise<SettingsView>;
   locations(actor: Actor): Promise<LocationListView>;
   instruments(actor: Actor): Promise<InstrumentListView>;

@@ -7,6 +7,7 @@ import { cylinderAccount } from '../gas/accounts.ts';
 import { isAbsolute, readingKpa, SIGMA, siteBarometerKpa } from './site-readings.ts';
 import { notFound, refuseField } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
+import { leaveCylinder } from '../recalls/leave.ts';
 import { lock } from '../pipeline/lock.ts';
 import { addFact, assertInstrument, instrumentRef } from './facts.ts';
 import { sigmaOf } from './instrument-sigma.ts';
@@ -59,6 +60,7 @@ export async function recordAirCheck(desk: Case, received: Received<Body>): Prom
   });
   await keepWeighings(desk, { cylinderId, factId, before: body.gross, scaleId: body.scaleId, at, tareGrams });
   desk.accounts.add(account);
+  if (answer.verdict === 'over-shop-limit') await leaveCylinder(desk, cylinderId, 'air-check-over');
 }
 
 /** @throws Refusal where nothing says what the barometer stood at, and the gauge needs it */

@@ -11,6 +11,8 @@ import { placeVisit, unplaceVisit } from './place-visit.ts';
 import { correctCertificate, deactivatePerson, endCertificate, reactivatePerson, registerPerson } from './people.ts';
 import { registerCylinder, registerInstrument } from './register.ts';
 import { registerEquipment } from './register-equipment.ts';
+import { closeRecall, openRecall, settleRecallItem } from './recalls.ts';
+import { releaseCylinder } from './set-aside.ts';
 import { settleAttention } from './settle-attention.ts';
 import * as house from './house.ts';
 import { correctTare, handOver, recordDelivery, weighCylinder } from './store.ts';
@@ -42,6 +44,10 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'hand-over': handOver,
   'weigh-cylinder': weighCylinder,
   'correct-tare': correctTare,
+  'open-recall': openRecall,
+  'settle-recall-item': settleRecallItem,
+  'close-recall': closeRecall,
+  'release-cylinder': releaseCylinder,
   'settle-attention': settleAttention,
   'mark-notices-read': markNoticesRead,
   'describe-site': describeSite,

@@ -3,6 +3,7 @@ import type { CommandBody, CommandName } from '@ullage/contracts';
 import type { Prisma } from '@ullage/database';
 import { dayToDate, notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
+import { leaveInstrument } from '../recalls/leave.ts';
 import { addFact, assertInstrument, instrumentRef } from './facts.ts';
 
 type Of<K extends CommandName> = Received<CommandBody<K>>;
@@ -91,4 +92,5 @@ export async function recordCalibration(desk: Case, received: Of<'record-calibra
     refs: instrumentRef('instrument', instrumentId),
   });
   desk.changed('instrument', instrumentId);
+  if (body.result === 'fail') await leaveInstrument(desk, instrumentId);
 }

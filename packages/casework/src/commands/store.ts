@@ -5,6 +5,7 @@ import type { EnteredMass } from '@ullage/units';
 import { cylinderAccount } from '../gas/accounts.ts';
 import { notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
+import { leaveCylinder } from '../recalls/leave.ts';
 import { lock } from '../pipeline/lock.ts';
 import { addFact, assertInstrument, instrumentRef } from './facts.ts';
 import { enterCylinder, tareOf } from './register.ts';
@@ -171,4 +172,5 @@ export async function correctTare(desk: Case, received: Received<CommandBody<'co
   });
   desk.accounts.add(account);
   desk.changed('cylinder', cylinderId);
+  await leaveCylinder(desk, cylinderId, 'tare-corrected');
 }

@@ -13,6 +13,7 @@ import {
   photoRefs,
   recordFact,
 } from './facts.ts';
+import { leaveInstrument } from '../recalls/leave.ts';
 import { rethinkCircuit, rethinkRecoveries } from '../gas/rethink.ts';
 import { assertTemperature, keptBarometer, readingKpa } from './site-readings.ts';
 
@@ -51,6 +52,7 @@ export async function recordToolCheck(desk: Case, received: Of<'record-tool-chec
     kind: 'tool-check',
     refs: instrumentRef('instrument', received.body.instrumentId),
   });
+  if (received.body.result === 'fail') await leaveInstrument(desk, received.body.instrumentId);
 }
 
 export async function recordReadings(desk: Case, received: Of<'record-readings'>): Promise<void> {

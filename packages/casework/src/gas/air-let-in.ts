@@ -3,7 +3,7 @@ import type { Raised } from '@ullage/gasbook';
 import { airDrawn } from '@ullage/thermo';
 import type { Instant } from '@ullage/units';
 import type { Pressure } from '@ullage/contracts';
-import { leakStateAt } from '../law/leak-points.ts';
+import { COUNTS, leakStateAt } from '../law/leak-points.ts';
 import type { LeakFact } from '../law/leak-points.ts';
 import { readingKpa } from '../commands/site-readings.ts';
 import { toInstant } from '../pipeline/case.ts';
@@ -41,7 +41,7 @@ export async function leaksBehind({ tx, tenantId }: Source, facts: readonly GasF
   if (circuitIds.length === 0) return { points: [], facts: [] };
   const points = await tx.leakPoint.findMany({ where: { tenantId, circuitId: { in: circuitIds } } });
   const rows = await tx.fact.findMany({
-    where: { tenantId, circuitId: { in: circuitIds }, kind: { in: ['repair', 'verification', 'consent'] } },
+    where: { tenantId, circuitId: { in: circuitIds }, kind: { in: ['repair', 'verification', 'consent'] }, ...COUNTS },
     include: { factRefs: true },
     orderBy: [{ happenedAt: 'asc' }, { id: 'asc' }],
   });

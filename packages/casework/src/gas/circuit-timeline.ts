@@ -44,7 +44,14 @@ export async function circuitTimeline(
 }
 
 /** What is done with a cylinder alone stands on no circuit's timeline. */
-const OF_CYLINDERS = ['transfer', 'cylinder-registered', 'cylinder-weighed', 'air-check'] as const;
+const OF_CYLINDERS = [
+  'transfer',
+  'cylinder-registered',
+  'cylinder-weighed',
+  'air-check',
+  'cylinder-held',
+  'cylinder-released',
+] as const;
 type OfCircuit = Exclude<GasFactKind, (typeof OF_CYLINDERS)[number]>;
 const isOfCircuit = (kind: GasFactKind): kind is OfCircuit => !OF_CYLINDERS.some((one) => one === kind);
 

@@ -55,6 +55,7 @@ function entriesOf(fact: GasFact, given: Given): CylinderEntry[] {
       ...drawOf(fact, given),
       ...fillOf(fact, given),
       ...checkOf(fact),
+      ...holdOf(fact),
     },
   ];
 }
@@ -80,6 +81,12 @@ function fillOf(fact: GasFact, { cylinderId, leaks }: Given): { evacuated?: bool
     return { evacuated: fact.body.cylinderEvacuated === true, raises: [...airLetIn(fact, leaks), ...saidDoubts(fact)] };
   if (fact.kind !== 'transfer' || isFrom(fact, cylinderId)) return {};
   return { evacuated: (fact.body.to as { evacuated: boolean }).evacuated, raises: saidDoubts(fact) };
+}
+
+/** Set aside by a person, or let be used again. */
+function holdOf({ kind }: GasFact): { raises?: Raised[]; released?: boolean } {
+  if (kind === 'cylinder-held') return { raises: [{ cause: 'set-aside', lowGrams: 0, highGrams: null }] };
+  return kind === 'cylinder-released' ? { released: true } : {};
 }
 
 function checkOf(fact: GasFact): { check?: AirCheckSaid } {

@@ -21,6 +21,8 @@ const ENTRY_KIND = {
   'cylinder-registered': 'weighing',
   'cylinder-weighed': 'weighing',
   'air-check': 'air-check',
+  'cylinder-held': 'hold',
+  'cylinder-released': 'hold',
   readings: 'readings',
   vacuum: 'vacuum',
 } as const satisfies Record<string, EntryKind>;

@@ -74,6 +74,9 @@ export const CIRCUIT_FACTS: Statement<FileFact> = {
     FROM fact f
     WHERE f.tenant_id = $1::uuid AND f.circuit_id = ANY($2::uuid[]) AND f.kind = ANY($3::text[])
       AND NOT EXISTS (SELECT FROM fact back WHERE back.tenant_id = f.tenant_id AND back.corrects_id = f.id AND back.kind = 'withdrawal')
+      -- Evidence that was made with what turned out to be bad discharges nothing.
+      AND NOT EXISTS (
+        SELECT 1 FROM fact away WHERE away.tenant_id = f.tenant_id AND away.corrects_id = f.id AND away.kind = 'set-aside')
     ORDER BY f.happened_at, f.recorded_at, f.id`,
   row: Fact,
 };

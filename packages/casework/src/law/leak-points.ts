@@ -21,6 +21,9 @@ function after(state: LeakState, { kind, body }: Step): LeakState {
   return body.stage === 'follow-up' ? 'verified' : state;
 }
 
+/** A test that was set aside, because what it was made with turned out to be bad, says nothing of a leak. */
+export const COUNTS = { factCorrectses: { none: { kind: 'set-aside' } } } as const;
+
 /** A repair, test or decision, as far as a leak's state follows from it. */
 export interface LeakFact extends Pick<Step, 'kind'> {
   readonly happenedAt: Date | null;
@@ -52,7 +55,7 @@ export async function projectLeakPoints(desk: Work, circuitIds: readonly string[
   const points = await tx.leakPoint.findMany({ where, orderBy: [{ circuitId: 'asc' }, { number: 'asc' }] });
   if (points.length === 0) return;
   const facts = await tx.fact.findMany({
-    where: { ...where, kind: { in: ['repair', 'verification', 'consent'] } },
+    where: { ...where, kind: { in: ['repair', 'verification', 'consent'] }, ...COUNTS },
     include: { factRefs: true },
     orderBy: [{ happenedAt: 'asc' }, { id: 'asc' }],
   });

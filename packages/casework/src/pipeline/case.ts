@@ -31,7 +31,7 @@ export interface Ask {
 }
 /** Something is booked and somebody should look: kept as an attention item until a person has. */
 export interface Concern extends Ask {
-  readonly subject: { readonly kind: 'cylinder' | 'circuit' | 'visit'; readonly id: string };
+  readonly subject: { readonly kind: 'cylinder' | 'circuit' | 'visit' | 'instrument'; readonly id: string };
   /** The earlier command that it is about, where it is not this one. */
   readonly of?: string;
 }

@@ -6,14 +6,16 @@ import { isMixed } from '@ullage/gasbook';
 import type { Portion } from '@ullage/gasbook';
 import { portionsOf } from '../gas/contents.ts';
 import { dateToDay } from '../pipeline/case.ts';
+import { instrumentChecks } from '../recalls/checks.ts';
 import { circuitFiles } from '../law/circuit-file.ts';
 import type { CircuitFile } from '../law/circuit-file.ts';
 import { additionsOf } from './additions.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
 import type { FactRow } from './fact-row.ts';
 import { doubtsOf } from './doubts.ts';
-import { factViews, instrumentChecks, leakPointView, lookView } from './history.ts';
+import { factViews, leakPointView, lookView } from './history.ts';
 import { calculationsOf, dutiesOf, headroomOf, rulebooksOf } from './law.ts';
+import { recordsOf } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
 import { FULL_CHARGE_WORDS, USE_WORDS, wordOf } from './words.ts';
 import { LATEST_FULL_CHARGE } from '../law/latest-full-charge.ts';
@@ -66,6 +68,7 @@ const EVENT_KINDS = [
   'consent',
   'owner-told',
   'correction',
+  'set-aside',
 ];
 
 function circuitRows({ tx, tenantId }: Viewer, circuitIds: readonly string[]) {
@@ -117,7 +120,7 @@ export async function circuitViews(
   const leaks = Map.groupBy(await leakRows(viewer, circuitIds), (row) => row.circuitId);
   const calculations = await calculationsOf(viewer, circuitIds);
   const duties = Map.groupBy(await dutiesOf(viewer, { circuitIds }), (duty) => duty.circuitId);
-  const checks = await instrumentChecks(viewer);
+  const checks = await instrumentChecks(recordsOf(viewer));
   const doubts = await doubtsIn(viewer, [...circuits.values()]);
   return files.flatMap((file) => {
     const { circuitId } = file;

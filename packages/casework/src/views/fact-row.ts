@@ -41,11 +41,12 @@ export const FACT_INCLUDE = {
 
 /**
  * Which facts of a list were corrected, and by which correction as they stand now. A correction that was overtaken by
- * another is itself corrected by that one: it stays in sight, struck out.
+ * another is itself corrected by that one: it stays in sight, struck out. So does what was set aside.
  */
 export function correctedBy(rows: readonly FactRow[]): ReadonlyMap<string, string> {
   const found = new Map<string, string>();
   for (const row of rows) {
+    if (row.kind === 'set-aside' && row.correctsId !== null) found.set(row.correctsId, row.id);
     for (const { last, superseded } of standingsOfFact(row))
       for (const [id, by] of [[row.id, last] as const, ...superseded]) if (by !== null) found.set(id, by);
   }

@@ -1,6 +1,7 @@
 /** A circuit's past as it is shown: additions, looks, leak points and other facts. */
 import type { FactView, LeakPointView, LookView, PhotoView } from '@ullage/contracts';
-import { LEAK_PLACES } from '@ullage/trail';
+import { isInDoubt, LEAK_PLACES } from '@ullage/trail';
+import type { InstrumentCheck } from '@ullage/trail';
 import { toInstant } from '../pipeline/case.ts';
 import { factAt } from './fact-link.ts';
 import { correctedBy } from './fact-row.ts';
@@ -47,34 +48,6 @@ function factView(
   };
 }
 
-interface Check {
-  readonly at: string;
-  readonly result: string;
-}
-/** Checks of every instrument, oldest first: a clear look made between the last good check and a failed one is in doubt. */
-export async function instrumentChecks({ tx, tenantId }: Viewer): Promise<Map<string, Check[]>> {
-  const rows = await tx.factRef.findMany({
-    where: { tenantId, role: 'instrument', fact: { kind: 'tool-check' } },
-    include: { fact: true },
-    orderBy: { fact: { happenedAt: 'asc' } },
-  });
-  const checks = rows.flatMap((row) =>
-    row.instrumentId === null || !row.fact.happenedAt
-      ? []
-      : [
-          {
-            instrumentId: row.instrumentId,
-            at: toInstant(row.fact.happenedAt),
-            result: String(bodyOf(row.fact).result),
-          },
-        ],
-  );
-  return Map.groupBy(checks, (check) => check.instrumentId);
-}
-/** The first check after the look decides: had the instrument failed it, what it did not find may still be there. */
-const isInDoubt = (checks: readonly Check[] | undefined, at: string): boolean =>
-  checks?.find((check) => check.at > at)?.result === 'fail';
-
 interface LookBody {
   readonly places: string[];
   readonly where?: string;
@@ -94,7 +67,7 @@ function senseOf(body: LookBody, used: Reference | undefined): number | null {
 export function lookView(
   viewer: Viewer,
   row: FactRow,
-  given: { zone: string; checks: Map<string, Check[]> },
+  given: { zone: string; checks: ReadonlyMap<string, readonly InstrumentCheck[]> },
 ): LookView {
   const body = row.body as LookBody;
   const at = toInstant(row.happenedAt ?? row.recordedAt);
@@ -109,7 +82,7 @@ export function lookView(
     sensitivityGramsPerYear: senseOf(body, used),
     unitState: body.unitState,
     result: body.result,
-    inDoubt: body.result === 'clear' && isInDoubt(given.checks.get(used?.instrumentId ?? ''), at),
+    inDoubt: body.result === 'clear' && isInDoubt(given.checks.get(used?.instrumentId ?? '') ?? [], at),
     why: body.why ?? null,
     by: row.byPerson?.name ?? '',
     visitId: row.visitId,

@@ -49,6 +49,9 @@ const SAY: Readonly<Record<string, Say>> = {
   vacuum: (body) => String(body.result).replaceAll('-', ' '),
   inspection: (body) => (body.result === 'leak-found' ? 'leak found' : 'no leak found'),
   'normal-operation': () => 'stated by the technician',
+  'set-aside': (body) => `${String(body.what)}: does not count any more`,
+  'cylinder-held': (body, row) => `${cylinderOf(row)}: ${String(body.why)}`,
+  'cylinder-released': (body, row) => `${cylinderOf(row)}: ${String(body.why)}`,
   correction: (body) => String(body.why),
   'owner-told': (body) => String(body.who),
 };

@@ -2,6 +2,7 @@ import { Refusal } from '@ullage/contracts';
 import type { Tx } from '@ullage/database';
 import type { Instant } from '@ullage/units';
 import type { Actor, World } from '../office.ts';
+import type { Records } from '../recalls/checks.ts';
 import type { TenantSettings } from '../pipeline/case.ts';
 
 /** One reading of one contractor's records, inside one transaction. */
@@ -21,6 +22,19 @@ export function look<T>(world: World, actor: Actor, read: (viewer: Viewer) => Pr
     return read({ tx, world, actor, tenantId: actor.tenantId, tenant, now: world.now() });
   });
 }
+
+/** Where instruments and what was done with them are read from. */
+export const recordsOf = ({
+  tx,
+  tenantId,
+  world,
+  tenant,
+}: Pick<Viewer, 'tx' | 'tenantId' | 'world' | 'tenant'>): Records => ({
+  tx,
+  tenantId,
+  calendar: world.calendar,
+  zone: tenant.timeZone,
+});
 
 /** The number of the last change of this contractor: what a screen shows is as of then. */
 export async function feedNumber({ tx, tenantId }: Viewer): Promise<number> {

@@ -62,6 +62,9 @@ export const FACT_WORDS: Readonly<Record<string, string>> = {
   inspection: 'Leak inspection',
   'normal-operation': 'Runs normally',
   correction: 'Correction',
+  'set-aside': 'Set aside',
+  'cylinder-held': 'Set aside',
+  'cylinder-released': 'Released',
   'owner-told': 'Owner told',
 };
 export const CERTIFICATE_WORDS: Readonly<Record<string, string>> = {
@@ -91,6 +94,7 @@ export const TAINT_WORDS_LONG: Readonly<Record<string, string>> = {
   'hoses-not-purged': 'moved through hoses that were not purged',
   'burn-out': 'taken after a burn-out',
   'identity-unsure': 'moved by somebody who was not sure which gas it is',
+  'set-aside': 'set aside by somebody',
   'air-check-over': 'found over the shop limit by an air check',
 };
 /** A word for a code, or the code itself when a newer kind has none yet. */

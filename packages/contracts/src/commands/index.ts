@@ -11,6 +11,7 @@ import * as field from './field.ts';
 import * as house from './house.ts';
 import * as manager from './manager.ts';
 import * as places from './places.ts';
+import * as recalls from './recalls.ts';
 import * as store from './store.ts';
 import * as shop from './shop.ts';
 
@@ -20,6 +21,7 @@ export * from './field.ts';
 export * from './house.ts';
 export * from './manager.ts';
 export * from './places.ts';
+export * from './recalls.ts';
 export * from './store.ts';
 export * from './shop.ts';
 
@@ -49,6 +51,10 @@ export const COMMANDS = {
   'hand-over': kind('cylinder.handle', store.HandOver),
   'weigh-cylinder': kind('cylinder.handle', store.WeighCylinder),
   'correct-tare': kind('cylinder.handle', store.CorrectTare),
+  'open-recall': kind('attention.settle', recalls.OpenRecall),
+  'settle-recall-item': kind('attention.settle', recalls.SettleRecallItem),
+  'close-recall': kind('attention.settle', recalls.CloseRecall),
+  'release-cylinder': kind('cylinder.handle', recalls.ReleaseCylinder),
   'settle-attention': kind('attention.settle', desk.SettleAttention),
   'mark-notices-read': kind('notice.tick', desk.MarkNoticesRead),
   'describe-site': kind('call.take', places.DescribeSite),

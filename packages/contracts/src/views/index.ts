@@ -7,6 +7,7 @@ export * from './imports.ts';
 export * from './office.ts';
 export * from './period.ts';
 export * from './placing.ts';
+export * from './recalls.ts';
 export * from './repeats.ts';
 export * from './returns.ts';
 export * from './statement.ts';

@@ -4,6 +4,7 @@ import { BooksController } from './books.controller.ts';
 import { CostsController } from './costs.controller.ts';
 import { CylindersController } from './cylinders.controller.ts';
 import { OfficeController } from './office.controller.ts';
+import { RecallsController } from './recalls.controller.ts';
 import { HouseController } from './house.controller.ts';
 import { UnitsController } from './units.controller.ts';
 import { VisitsController } from './visits.controller.ts';
@@ -18,6 +19,7 @@ import { VisitsController } from './visits.controller.ts';
     BooksController,
     HouseController,
     CostsController,
+    RecallsController,
   ],
   providers: [FeedTag],
 })

@@ -1,0 +1,75 @@
+/** What is done about gas, an instrument or a tare that turned out to be bad, and about everything it touched. */
+import * as z from 'zod';
+import { Id, instantText, text } from '../primitives.ts';
+
+const why = text('Why', { min: 3, max: 400 });
+
+/** What a recall begins at: something that was written down, or a cylinder whose gas somebody says is bad. */
+export const OpenRecall = z
+  .strictObject({
+    recallId: Id,
+    from: z.discriminatedUnion(
+      'of',
+      [
+        z.strictObject({
+          of: z.literal('fact'),
+          factId: Id.meta({
+            description: 'A failed check or calibration, an air check over the limit, or a tare put right.',
+          }),
+        }),
+        z.strictObject({
+          of: z.literal('cylinder'),
+          cylinderId: Id,
+          since: instantText('Bad since')
+            .optional()
+            .meta({ description: 'Without it since its last air check within the limit, or from the beginning.' }),
+          why,
+        }),
+      ],
+      { error: 'From: name what was found bad, or the cylinder.' },
+    ),
+  })
+  .meta({
+    id: 'OpenRecall',
+    description: 'List what a bad cylinder, failed instrument or wrong tare touched. The same source is one recall.',
+  });
+
+export const RECALL_ITEM_KINDS = ['cylinder', 'circuit', 'look', 'test', 'weighing'] as const;
+export type RecallItemKind = (typeof RECALL_ITEM_KINDS)[number];
+export const RECALL_ACTIONS = ['set-aside', 'return-visit', 'look-again', 'test-again', 'nothing'] as const;
+export type RecallAction = (typeof RECALL_ACTIONS)[number];
+/** The one action of each kind of thing; of a weighing it is the correction itself. `nothing` goes with every kind. */
+export const ACTION_OF: Readonly<Record<RecallItemKind, RecallAction>> = {
+  cylinder: 'set-aside',
+  circuit: 'return-visit',
+  look: 'look-again',
+  test: 'test-again',
+  weighing: 'nothing',
+};
+
+export const SettleRecallItem = z
+  .strictObject({
+    recallId: Id,
+    item: z.strictObject({
+      kind: z.enum(RECALL_ITEM_KINDS, { error: 'Item: choose one of the list.' }),
+      id: z.uuid({ error: 'Item: is not known here; choose one of the list.' }),
+    }),
+    how: z.enum(RECALL_ACTIONS, { error: 'Action: choose one that is offered.' }),
+    why: why.optional().meta({ description: 'Needed where nothing is to be done.' }),
+  })
+  .refine(({ how, why: reason }) => how !== 'nothing' || reason !== undefined, {
+    error: 'Why: say in a few words why nothing is to be done.',
+    path: ['why'],
+  })
+  .meta({
+    id: 'SettleRecallItem',
+    description: 'Do what is to be done about one thing that was touched, or say why nothing is.',
+  });
+
+export const CloseRecall = z
+  .strictObject({ recallId: Id })
+  .meta({ id: 'CloseRecall', description: 'Close a recall once all it touched is settled.' });
+
+export const ReleaseCylinder = z
+  .strictObject({ cylinderId: Id, why })
+  .meta({ id: 'ReleaseCylinder', description: 'Let a cylinder be used again that had been set aside.' });
