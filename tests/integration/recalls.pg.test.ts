@@ -89,7 +89,7 @@ describe('a detector fails its check', () => {
     expect(item?.text).toMatch(/^D-14 failed its check\./);
 
     recallId = newId();
-    await firm.send('dispatcher', 'open-recall', { recallId, from: { of: 'fact', factId: failedId } });
+    await firm.send('dispatcher', 'open-recall', { recallId, factId: failedId });
     const recall = await read(firm, recallId);
     expect(recall).toMatchObject({
       kind: 'instrument',
@@ -165,7 +165,7 @@ describe('a detector fails its check', () => {
       { ...late, ...by, result: 'clear' },
       { at: onDay('2026-05-04')('10:00') },
     );
-    await firm.send('dispatcher', 'open-recall', { recallId: newId(), from: { of: 'fact', factId: failedId } });
+    await firm.send('dispatcher', 'open-recall', { recallId: newId(), factId: failedId });
     const recall = await read(firm, recallId);
     expect([recall.closedAt, recall.settled, recall.items.length]).toEqual([null, 3, 4]);
     await firm.send(
@@ -199,7 +199,7 @@ describe('a detector fails its check', () => {
       { at: day('12:00'), id: factId },
     );
     const id = newId();
-    await firm.send('warehouse', 'open-recall', { recallId: id, from: { of: 'fact', factId } });
+    await firm.send('warehouse', 'open-recall', { recallId: id, factId });
     const { items } = await read(firm, id);
     expect(items.map((item) => [item.id, item.way[0]?.by])).toEqual([
       [second, 'Verification test, at a visit where it was in hand'],
@@ -244,7 +244,7 @@ describe('bad gas', () => {
     await firm.send('warehouse', 'record-air-check', over, { at: today('17:00'), id: factId });
     const [item] = await waiting(firm);
     expect(item).toMatchObject({ reason: 'air-check-over', subjectId: A, commandId: factId });
-    await firm.send('warehouse', 'open-recall', { recallId: opened, from: { of: 'fact', factId } });
+    await firm.send('warehouse', 'open-recall', { recallId: opened, factId });
     const recall = await read(firm, opened);
     expect(recall.since).toBe(today('09:00'));
     expect(recall.items.map(inWords)).toEqual([
@@ -270,9 +270,7 @@ describe('bad gas', () => {
     const over = airCheck(B, { pressure: { value: '1402.6', unit: 'kpa' } });
     await firm.send('warehouse', 'record-air-check', over, { at: today('17:10'), id: factId });
     const answers = await Promise.all(
-      Array.from({ length: 8 }, () =>
-        firm.send('warehouse', 'open-recall', { recallId: newId(), from: { of: 'fact', factId } }),
-      ),
+      Array.from({ length: 8 }, () => firm.send('warehouse', 'open-recall', { recallId: newId(), factId })),
     );
     const named = answers.flatMap(({ records }) => records.filter(({ kind }) => kind === 'recall'));
     expect(named).toHaveLength(8);
@@ -344,17 +342,15 @@ describe('bad gas', () => {
     await firm.send('warehouse', 'record-transfer', more, { at: today('18:40') });
     expect(await itemB()).toMatchObject({ settled: null, grams: 3_500, more: [{ from: 'A', to: 'B', grams: 500 }] });
     // B's own list began at its own check: closed, it is still another recall.
-    await firm.send('warehouse', 'open-recall', {
-      recallId: newId(),
-      from: { of: 'cylinder', cylinderId: A, since: today('09:00'), why: 'Air in it' },
-    });
+    const again = { cylinderId: A, since: today('09:00'), why: 'Air in it' };
+    await firm.send('warehouse', 'recall-gas', { recallId: newId(), ...again });
     expect((await read(firm, opened)).closedAt).toBeNull();
   });
 
   test('a cylinder that somebody says is bad counts from the moment said, and not from one ahead', async () => {
     const id = newId();
-    const from = { of: 'cylinder' as const, cylinderId: A, since: today('08:15'), why: 'Smells of acid' };
-    await firm.send('warehouse', 'open-recall', { recallId: id, from });
+    const from = { cylinderId: A, since: today('08:15'), why: 'Smells of acid' };
+    await firm.send('warehouse', 'recall-gas', { recallId: id, ...from });
     const titles = (await read(firm, id)).items.map(({ title, grams }) => [title, grams]);
     expect(titles).toEqual([
       ['A', null],
@@ -363,8 +359,8 @@ describe('bad gas', () => {
       ['One-A', 300],
     ]);
     const ahead = { ...from, since: onDay('2026-05-09')('08:00') };
-    const refused = await refusalOf(firm.send('warehouse', 'open-recall', { recallId: newId(), from: ahead }));
-    expect(Object.keys(faultsIn(refused))).toEqual(['#/body/from/since']);
+    const refused = await refusalOf(firm.send('warehouse', 'recall-gas', { recallId: newId(), ...ahead }));
+    expect(Object.keys(faultsIn(refused))).toEqual(['#/body/since']);
   });
 });
 
@@ -396,7 +392,7 @@ describe('a scale and a tare', () => {
     const failed = { calibratedOn: '2026-05-04', by: 'Front Range Metrology', result: 'fail' as const };
     await firm.send('warehouse', 'record-calibration', { instrumentId: scale, ...failed }, { id: factId });
     const id = newId();
-    await firm.send('warehouse', 'open-recall', { recallId: id, from: { of: 'fact', factId } });
+    await firm.send('warehouse', 'open-recall', { recallId: id, factId });
     const { items } = await read(firm, id);
     // At rest the scale showed 100 g less than the books had: 900 g were charged, 8,100 g left.
     expect(items.map(({ kind, title, grams }) => [kind, title, grams])).toEqual([
@@ -429,7 +425,7 @@ describe('a scale and a tare', () => {
     );
     expect((await waiting(firm)).map(({ reason }) => reason)).toContain('tare-corrected');
     const id = newId();
-    await firm.send('warehouse', 'open-recall', { recallId: id, from: { of: 'fact', factId } });
+    await firm.send('warehouse', 'open-recall', { recallId: id, factId });
     const { items } = await read(firm, id);
     expect(items.map(({ kind, title }) => `${kind} ${title}`)).toEqual([
       'cylinder A',
@@ -449,7 +445,7 @@ describe('a scale and a tare', () => {
       { id: emptyId },
     );
     const none = newId();
-    await firm.send('warehouse', 'open-recall', { recallId: none, from: { of: 'fact', factId: emptyId } });
+    await firm.send('warehouse', 'open-recall', { recallId: none, factId: emptyId });
     expect((await read(firm, none)).items).toEqual([]);
     await firm.send('warehouse', 'close-recall', { recallId: none });
     expect((await read(firm, none)).closedAt).not.toBeNull();
@@ -459,17 +455,12 @@ describe('a scale and a tare', () => {
     const factId = newId();
     const good = { calibratedOn: '2026-05-04', by: 'Front Range Metrology', result: 'pass' as const };
     await firm.send('warehouse', 'record-calibration', { instrumentId: scale, ...good }, { id: factId });
-    const refused = await refusalOf(
-      firm.send('warehouse', 'open-recall', { recallId: newId(), from: { of: 'fact', factId } }),
-    );
-    expect(Object.keys(faultsIn(refused))).toEqual(['#/body/from/factId']);
+    const refused = await refusalOf(firm.send('warehouse', 'open-recall', { recallId: newId(), factId }));
+    expect(Object.keys(faultsIn(refused))).toEqual(['#/body/factId']);
     const other = await world.contractor('Heron Cold Works');
-    for (const from of [
-      { of: 'fact' as const, factId },
-      { of: 'cylinder' as const, cylinderId: A, why: 'Theirs' },
-    ])
-      expect((await refusalOf(other.send('warehouse', 'open-recall', { recallId: newId(), from }))).code).toBe(
-        'not-found',
-      );
+    const theirs = other.send('warehouse', 'open-recall', { recallId: newId(), factId });
+    expect((await refusalOf(theirs)).code).toBe('not-found');
+    const gas = other.send('warehouse', 'recall-gas', { recallId: newId(), cylinderId: A, why: 'Theirs' });
+    expect((await refusalOf(gas)).code).toBe('not-found');
   });
 });

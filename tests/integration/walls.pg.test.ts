@@ -189,10 +189,11 @@ function withId(body: unknown, path: readonly (string | number)[], id: string): 
 }
 const roleFor = (kind: CommandName): Role => ROLES.find((role) => may(role, COMMANDS[kind].permission))!;
 
-/** Ways in which the same kind of thing comes into being: a past addition, a cylinder. */
+/** Ways in which the same kind of thing comes into being: a past addition, a cylinder, a recall. */
 const SAME_MADE: readonly (readonly string[])[] = [
   ['take-call history/0/id', 'register-equipment history/0/id', 'record-past-additions additions/0/id'],
   ['register-cylinder cylinderId', 'record-delivery cylinders/0/cylinderId'],
+  ['open-recall recallId', 'recall-gas recallId'],
 ];
 /** What comes into being under an id that the caller makes: ids of another contractor are free for that, and stay whose they are. */
 const MADE = new Set([
@@ -206,6 +207,8 @@ const MADE = new Set([
   'set-price priceId',
   'bill-gas billId',
   'plan-replacement planId',
+  'open-recall recallId',
+  'recall-gas recallId',
 ]);
 
 describe('commands', () => {

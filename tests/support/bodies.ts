@@ -263,7 +263,11 @@ export async function decided({ world, firm, scene }: Given): Promise<void> {
   await firm.send('manager', 'set-price', priceOf(OLD_PRICE));
   await firm.send('manager', 'bill-gas', await billOf({ world, firm }, onSite));
   await firm.send('manager', 'plan-replacement', planOf(of.circuit));
-  await firm.send('warehouse', 'settle-recall-item', await recalls({ world, firm, scene })['settle-recall-item']());
+  const recall = recalls({ world, firm, scene });
+  await recall['release-cylinder']();
+  await recall['settle-recall-item']();
+  await recall['close-recall']();
+  await recall['open-recall']();
 }
 const OLD_PRICE = '1949-01-01';
 const priceOf = (fromOn: string) => ({
@@ -314,57 +318,64 @@ function manager(given: Given): Pick<Bodies, ManagerName> {
   };
 }
 
-/** A recall that has reached something, one that has reached nothing, and a cylinder that is set aside: each made again once used up. */
+/** A recall that reached a cylinder, one that reached nothing, and that cylinder set aside: each made again once used up. */
 function recalls({ world, firm }: Given): Pick<Bodies, RecallName> {
   const { owner } = firm.actors;
-  let minutes = 0;
-  let cylinder: string | undefined;
+  const titled = async (title: string) =>
+    (await world.office.recalls(owner)).items.filter((item) => item.title.startsWith(title));
   const bottle = async (): Promise<string> => {
-    if (cylinder !== undefined) return cylinder;
-    cylinder = newId();
+    const { items } = await world.office.cylinders(owner, { query: RECALLED });
+    if (items[0]) return items[0].id;
+    const cylinderId = newId();
     await firm.send('owner', 'register-cylinder', {
-      cylinderId: cylinder,
+      cylinderId,
       kind: 'recovery',
       specification: 'DOT-4BA400',
-      serial: `R-${cylinder}`,
+      serial: RECALLED,
       waterCapacity: { value: '47.6', unit: 'lb' },
       tare: { value: '28', unit: 'lb' },
     });
-    return cylinder;
+    return cylinderId;
   };
-  const from = async () => ({
-    of: 'cylinder' as const,
-    cylinderId: await bottle(),
-    since: new Date(Date.UTC(2026, 0, 1) + 60_000 * minutes).toISOString(),
-    why: 'Smells of acid',
-  });
-  let reached: string | undefined;
-  const open = async (): Promise<string> => {
-    if (reached !== undefined && (await world.office.recall(owner, reached)).settled === 0) return reached;
-    minutes += 1;
-    reached = newId();
-    await firm.send('owner', 'open-recall', { recallId: reached, from: await from() });
-    return reached;
+  const from = async () => {
+    const since = new Date(Date.UTC(2026, 0, 1) + 60_000 * (await titled(RECALLED)).length).toISOString();
+    return { cylinderId: await bottle(), since, why: 'Smells of acid' };
   };
-  let empty: string | undefined;
+  const reached = async (): Promise<string> => {
+    const standing = (await titled(RECALLED)).find(({ closedAt }) => closedAt === null);
+    if (standing) return standing.id;
+    const recallId = newId();
+    await firm.send('owner', 'recall-gas', { recallId, ...(await from()) });
+    return recallId;
+  };
+  /** A check that an instrument failed, which no recall has begun at. */
+  const failed = async (): Promise<string> => {
+    const tag = `S-idle ${(await titled('S-idle')).length}`;
+    const { items } = await world.office.instruments(owner);
+    const known = items.find((item) => item.tag === tag)?.checks[0];
+    if (known) return known.id;
+    const [instrumentId, id] = [newId(), newId()];
+    await firm.send('owner', 'register-instrument', { instrumentId, kind: 'scale', tag });
+    const check = { calibratedOn: '2026-03-02', by: 'Front Range Metrology', result: 'fail' as const };
+    await firm.send('owner', 'record-calibration', { instrumentId, ...check }, { id });
+    return id;
+  };
   const ofNothing = async (): Promise<string> => {
-    if (empty !== undefined && (await world.office.recall(owner, empty)).closedAt === null) return empty;
-    const [instrumentId, factId] = [newId(), newId()];
-    empty = newId();
-    await firm.send('owner', 'register-instrument', { instrumentId, kind: 'scale', tag: `S-${instrumentId}` });
-    const failed = { calibratedOn: '2026-03-02', by: 'Front Range Metrology', result: 'fail' as const };
-    await firm.send('owner', 'record-calibration', { instrumentId, ...failed }, { id: factId });
-    await firm.send('owner', 'open-recall', { recallId: empty, from: { of: 'fact', factId } });
-    return empty;
+    const standing = (await titled('S-idle')).find(({ closedAt }) => closedAt === null);
+    if (standing) return standing.id;
+    const recallId = newId();
+    await firm.send('owner', 'open-recall', { recallId, factId: await failed() });
+    return recallId;
   };
   const settle = async () => ({
-    recallId: await open(),
+    recallId: await reached(),
     item: { kind: 'cylinder' as const, id: await bottle() },
     how: 'set-aside' as const,
     why: 'Acid test first',
   });
   return {
-    'open-recall': async () => ({ recallId: newId(), from: await from() }),
+    'open-recall': async () => ({ recallId: newId(), factId: await failed() }),
+    'recall-gas': async () => ({ recallId: newId(), ...(await from()) }),
     'settle-recall-item': settle,
     'close-recall': async () => ({ recallId: await ofNothing() }),
     'release-cylinder': async () => {
@@ -376,7 +387,8 @@ function recalls({ world, firm }: Given): Pick<Bodies, RecallName> {
     },
   };
 }
-type RecallName = 'open-recall' | 'settle-recall-item' | 'close-recall' | 'release-cylinder';
+const RECALLED = 'RC-1907';
+type RecallName = 'open-recall' | 'recall-gas' | 'settle-recall-item' | 'close-recall' | 'release-cylinder';
 
 function field({
   scene: { of, onSite, scale },

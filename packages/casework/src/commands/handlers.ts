@@ -11,7 +11,7 @@ import { placeVisit, unplaceVisit } from './place-visit.ts';
 import { correctCertificate, deactivatePerson, endCertificate, reactivatePerson, registerPerson } from './people.ts';
 import { registerCylinder, registerInstrument } from './register.ts';
 import { registerEquipment } from './register-equipment.ts';
-import { closeRecall, openRecall, settleRecallItem } from './recalls.ts';
+import { closeRecall, openRecall, recallGas, settleRecallItem } from './recalls.ts';
 import { releaseCylinder } from './set-aside.ts';
 import { settleAttention } from './settle-attention.ts';
 import * as house from './house.ts';
@@ -45,6 +45,7 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'weigh-cylinder': weighCylinder,
   'correct-tare': correctTare,
   'open-recall': openRecall,
+  'recall-gas': recallGas,
   'settle-recall-item': settleRecallItem,
   'close-recall': closeRecall,
   'release-cylinder': releaseCylinder,

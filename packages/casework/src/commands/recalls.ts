@@ -3,7 +3,7 @@ import { RECALL_REASONS } from '@ullage/contracts';
 import type { CommandBody, CommandName } from '@ullage/contracts';
 import { notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
-import { beginningOf, keyOf } from '../recalls/from.ts';
+import { badGas, beginningAt, keyOf } from '../recalls/from.ts';
 import type { Beginning } from '../recalls/from.ts';
 import { recallItems } from '../recalls/items.ts';
 import type { RecallItem } from '../recalls/items.ts';
@@ -16,15 +16,19 @@ type Of<K extends CommandName> = Received<CommandBody<K>>;
 
 const isOpen = ({ settled }: RecallItem): boolean => settled === null;
 
+export const openRecall = async (desk: Case, { body }: Of<'open-recall'>): Promise<void> =>
+  open(desk, body.recallId, await beginningAt(recordsOf(desk), body.factId));
+export const recallGas = async (desk: Case, { body }: Of<'recall-gas'>): Promise<void> =>
+  open(desk, body.recallId, await badGas(recordsOf(desk), body, desk.recordedAt));
+
 /** The second of two who open it at once finds the first one's; one that was closed opens again when there is more to it. */
-export async function openRecall(desk: Case, { body }: Of<'open-recall'>): Promise<void> {
+async function open(desk: Case, recallId: string, from: Beginning): Promise<void> {
   const { tx, tenantId } = desk;
-  const from = await beginningOf(recordsOf(desk), body.from, desk.recordedAt);
   const key = keyOf(from);
   await tx.recall.createMany({
     data: {
       ...from,
-      ...{ tenantId, id: body.recallId, key },
+      ...{ tenantId, id: recallId, key },
       since: from.since === null ? null : toDate(from.since),
       openedBy: desk.person.id,
       openedAt: toDate(desk.recordedAt),
@@ -39,7 +43,7 @@ export async function openRecall(desk: Case, { body }: Of<'open-recall'>): Promi
     if (items.some(isOpen)) await setClosed(desk, row.id, null);
   }
   await closeItems(desk, from);
-  desk.changed('recall', row.id, row.id === body.recallId ? 'made' : 'changed');
+  desk.changed('recall', row.id, row.id === recallId ? 'made' : 'changed');
 }
 
 /** What asked for a look at the source is answered: the recall is where the work is now. */
@@ -78,7 +82,7 @@ export async function settleRecallItem(desk: Case, received: Of<'settle-recall-i
   const row = await locked(desk, recallId);
   const { items } = await recallItems(recordsOf(desk), row);
   const item = items.find(({ kind, id }) => kind === asked.kind && id === asked.id);
-  if (!item) throw refuseField('item/id', 'Item: this recall has not reached it; choose one of the list.');
+  if (!item) throw notFound();
   if (item.settled) throw refuseField('item/id', `Item: ${item.settled.by} has settled it already.`);
   if (how !== 'nothing' && how !== item.action)
     throw refuseField('how', 'Action: does not go with this kind of thing; choose the one that is offered.');

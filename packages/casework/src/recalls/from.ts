@@ -13,7 +13,6 @@ export interface Beginning {
   readonly since: Instant | null;
   readonly why: string;
 }
-type From = CommandBody<'open-recall'>['from'];
 
 /** One source at one time is one recall. */
 export const keyOf = ({ kind, cylinderId, instrumentId, factId, since }: Beginning): string =>
@@ -21,19 +20,23 @@ export const keyOf = ({ kind, cylinderId, instrumentId, factId, since }: Beginni
     ? JSON.stringify([kind, cylinderId, since])
     : JSON.stringify([kind, cylinderId ?? instrumentId, factId]);
 
-export async function beginningOf(records: Records, from: From, now: Instant): Promise<Beginning> {
-  if (from.of === 'fact') return ofFact(records, from.factId);
-  const { cylinderId, why } = from;
+/** Gas that somebody says is bad, since when they say or since it was last found good. */
+export async function badGas(
+  records: Records,
+  { cylinderId, since: said, why }: CommandBody<'recall-gas'>,
+  now: Instant,
+): Promise<Beginning> {
   const known = await records.tx.cylinder.count({ where: { tenantId: records.tenantId, id: cylinderId } });
   if (known === 0) throw notFound();
-  const since = from.since === undefined ? await lastGood(records, cylinderId, now) : utc(from.since);
+  const since = said === undefined ? await lastGood(records, cylinderId, now) : utc(said);
   if (since !== null && since > now)
-    throw refuseField('from/since', 'Bad since: lies ahead; give a moment that has passed.');
+    throw refuseField('since', 'Bad since: lies ahead; give a moment that has passed.');
   return { kind: 'gas', cylinderId, instrumentId: null, factId: null, since, why };
 }
 const utc = (at: string): Instant => new Date(at).toISOString();
 
-async function ofFact(records: Records, factId: string): Promise<Beginning> {
+/** What a fact begins. @throws Refusal for one that found nothing bad */
+export async function beginningAt(records: Records, factId: string): Promise<Beginning> {
   const { tx, tenantId } = records;
   const fact = await tx.fact.findUnique({
     where: { tenantId_id: { tenantId, id: factId } },
@@ -45,7 +48,7 @@ async function ofFact(records: Records, factId: string): Promise<Beginning> {
   const of = fact.factRefs.find(({ role }) => role === 'instrument');
   if (['tool-check', 'calibration'].includes(fact.kind) && of?.instrumentId) {
     const span = await distrust(records, of.instrumentId, factId);
-    if (!span) throw refuseField('from/factId', 'From: this check was passed; choose one that failed.');
+    if (!span) throw refuseField('factId', 'Recall: this check was passed; choose one that failed.');
     const why = `${of.instrument?.tag ?? 'The instrument'} failed its check.`;
     return { ...none, kind: 'instrument', instrumentId: of.instrumentId, factId: span.failedId, why };
   }
@@ -56,7 +59,7 @@ async function ofFact(records: Records, factId: string): Promise<Beginning> {
     const since = await lastGood(records, cylinderId, toInstant(fact.happenedAt));
     return { ...none, kind: 'gas', cylinderId, factId, since, why: 'An air check found it over the shop limit.' };
   }
-  throw refuseField('from/factId', 'From: choose a failed check, an air check over the limit, or a corrected tare.');
+  throw refuseField('factId', 'Recall: choose a failed check, an air check over the limit, or a corrected tare.');
 }
 
 /** The last air check within the limit before an instant; null where there was none: then it counts from the beginning. */

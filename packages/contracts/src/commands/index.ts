@@ -52,6 +52,7 @@ export const COMMANDS = {
   'weigh-cylinder': kind('cylinder.handle', store.WeighCylinder),
   'correct-tare': kind('cylinder.handle', store.CorrectTare),
   'open-recall': kind('attention.settle', recalls.OpenRecall),
+  'recall-gas': kind('attention.settle', recalls.RecallGas),
   'settle-recall-item': kind('attention.settle', recalls.SettleRecallItem),
   'close-recall': kind('attention.settle', recalls.CloseRecall),
   'release-cylinder': kind('cylinder.handle', recalls.ReleaseCylinder),

@@ -4,35 +4,30 @@ import { Id, instantText, text } from '../primitives.ts';
 
 const why = text('Why', { min: 3, max: 400 });
 
-/** What a recall begins at: something that was written down, or a cylinder whose gas somebody says is bad. */
+/** Begins at something that was written down. */
 export const OpenRecall = z
   .strictObject({
     recallId: Id,
-    from: z.discriminatedUnion(
-      'of',
-      [
-        z.strictObject({
-          of: z.literal('fact'),
-          factId: Id.meta({
-            description: 'A failed check or calibration, an air check over the limit, or a tare put right.',
-          }),
-        }),
-        z.strictObject({
-          of: z.literal('cylinder'),
-          cylinderId: Id,
-          since: instantText('Bad since')
-            .optional()
-            .meta({ description: 'Without it since its last air check within the limit, or from the beginning.' }),
-          why,
-        }),
-      ],
-      { error: 'From: name what was found bad, or the cylinder.' },
-    ),
+    factId: Id.meta({
+      description: 'A failed check or calibration, an air check over the limit, or a corrected tare.',
+    }),
   })
   .meta({
     id: 'OpenRecall',
-    description: 'List what a bad cylinder, failed instrument or wrong tare touched. The same source is one recall.',
+    description: 'List what a failed instrument, bad gas or a wrong tare touched. The same source is one recall.',
   });
+
+/** Begins at a cylinder whose gas somebody says is bad. */
+export const RecallGas = z
+  .strictObject({
+    recallId: Id,
+    cylinderId: Id,
+    since: instantText('Bad since')
+      .optional()
+      .meta({ description: 'Without it since its last air check within the limit, or from the beginning.' }),
+    why,
+  })
+  .meta({ id: 'RecallGas', description: 'List what the gas of a cylinder has come to since it was bad.' });
 
 export const RECALL_ITEM_KINDS = ['cylinder', 'circuit', 'look', 'test', 'weighing'] as const;
 export type RecallItemKind = (typeof RECALL_ITEM_KINDS)[number];
@@ -52,7 +47,7 @@ export const SettleRecallItem = z
     recallId: Id,
     item: z.strictObject({
       kind: z.enum(RECALL_ITEM_KINDS, { error: 'Item: choose one of the list.' }),
-      id: z.uuid({ error: 'Item: is not known here; choose one of the list.' }),
+      id: Id,
     }),
     how: z.enum(RECALL_ACTIONS, { error: 'Action: choose one that is offered.' }),
     why: why.optional().meta({ description: 'Needed where nothing is to be done.' }),
