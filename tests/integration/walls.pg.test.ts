@@ -207,8 +207,6 @@ const MADE = new Set([
   'set-price priceId',
   'bill-gas billId',
   'plan-replacement planId',
-  'open-recall recallId',
-  'recall-gas recallId',
 ]);
 
 describe('commands', () => {

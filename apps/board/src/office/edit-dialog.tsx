@@ -1,5 +1,5 @@
 'use client';
-import type { CommandName } from '@ullage/contracts';
+import type { CommandAnswer, CommandName } from '@ullage/contracts';
 import { useRouter } from 'next/navigation';
 import type { ReactNode } from 'react';
 import { newKey } from '../lib/client.ts';
@@ -23,7 +23,7 @@ export interface EditDialogProps {
   readonly saveText?: string;
   readonly wide?: boolean;
   /** Instead of closing: what was saved is shown. @param factId the command's id, which is the fact's too */
-  readonly onSaved?: (factId: string) => Promise<void> | void;
+  readonly onSaved?: (factId: string, answer: CommandAnswer) => Promise<void> | void;
   readonly onClose: () => void;
   readonly children: (errors: Readonly<Record<string, string>>) => ReactNode;
 }
@@ -37,11 +37,11 @@ export function EditDialog(props: EditDialogProps) {
     const open = gaps?.() ?? [];
     if (open.length > 0) return refuse(open);
     const key = newKey();
-    const saved = await act(`/v1/commands/${command}`, { body: { body: body() }, key });
+    const saved = await act<CommandAnswer>(`/v1/commands/${command}`, { body: { body: body() }, key });
     if (saved === undefined) return;
     tell(done, 'done');
     router.refresh();
-    if (onSaved) await onSaved(key);
+    if (onSaved) await onSaved(key, saved);
     else onClose();
   }
   return (

@@ -7,6 +7,7 @@ export const unitPath = (id: string, letter?: string | null): Route =>
 export const cylinderPath = (id: string): Route => `/cylinders/${id}` as Route;
 export const visitPath = (id: string): Route => `/visits/${id}` as Route;
 export const sheetPath = (id: string): Route => `/sheets/${id}` as Route;
+export const recallPath = (id: string): Route => `/recalls/${id}` as Route;
 export const CALL_PATH = '/calls/new' as Route;
 /** The place of a fact on the page that shows it. */
 export const factAnchor = (id: string): string => `fact-${id}`;

@@ -40,7 +40,7 @@ export function placesFor(
     { name: 'Cylinders', href: '/cylinders' as Route },
     { name: 'Books', href: '/books' as Route },
     ...(permissions.includes('costs.read') ? [COSTS] : []),
-    { name: attention, href: '/attention' as Route },
+    { name: attention, href: '/attention' as Route, also: ['/recalls' as Route] },
     ...(role === 'owner' || role === 'manager' ? [{ name: 'People', href: '/people' as Route }] : []),
     ...(permissions.includes('import.read') ? [{ name: 'Import', href: '/import' as Route }] : []),
   ];

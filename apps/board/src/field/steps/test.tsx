@@ -24,9 +24,13 @@ const GASES = [
   { value: 'refrigerant', text: 'Its own gas' },
 ] as const satisfies readonly Choice<Gas>[];
 
+/** The method that rests on a detector: named, a test can be called back when it fails its check. */
+const BY_DETECTOR = 'electronic';
+
 interface Values {
   readonly leaks: readonly string[];
   readonly method: string;
+  readonly instrument: string;
   readonly gas: string;
   readonly start: { readonly text: string; readonly unit: string };
   readonly startTemperature: { readonly text: string; readonly unit: string };
@@ -74,6 +78,7 @@ function useTest(isFollowUp: boolean): Form<Values> {
     initial: {
       leaks: leaks.map((leak) => leak.value),
       method: isFollowUp ? '' : 'nitrogen-soap',
+      instrument: '',
       gas: isFollowUp ? 'refrigerant' : 'nitrogen',
       start: pressure,
       startTemperature: temperature,
@@ -102,6 +107,7 @@ function useTest(isFollowUp: boolean): Form<Values> {
             METHODS.map(({ value }) => value),
             { label: 'Method', value: values.method },
           ),
+          ...(values.method === BY_DETECTOR && values.instrument !== '' && { instrumentId: values.instrument }),
           ...(gas !== undefined && { gas }),
           ...readingsOf(values, check),
           ...(values.instrument !== '' && { instrumentId: values.instrument }),
@@ -157,6 +163,15 @@ export function TestStep() {
     >
       <LeakTicks {...bind(form, 'leaks', 'leakPointIds')} label="Repairs tested" states={['repaired', 'verified']} />
       <Pick {...bind(form, 'method')} label="Method" choices={METHODS} />
+      {form.values.method === BY_DETECTOR && (
+        <InstrumentField
+          {...bind(form, 'instrument', 'instrumentId')}
+          label="Detector"
+          kinds={['detector']}
+          newKind="detector"
+          optional
+        />
+      )}
       <Keys {...bind(form, 'gas')} label="Under" choices={GASES} />
       {form.values.gas !== 'refrigerant' && <Held form={form} />}
       <InstrumentField

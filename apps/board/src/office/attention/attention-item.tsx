@@ -15,6 +15,7 @@ function Subject({ item }: { item: Item }) {
   if (item.subjectKind === 'visit') return <Link href={visitPath(item.subjectId)}>Open the visit</Link>;
   if (item.subjectKind === 'unit') return <Link href={unitPath(item.subjectId)}>Open the unit</Link>;
   if (item.subjectKind === 'cylinder') return <Link href={cylinderPath(item.subjectId)}>Open the cylinder</Link>;
+  if (item.subjectKind === 'instrument') return <Link href="/settings/instruments">Open the instruments</Link>;
   return null;
 }
 
@@ -40,7 +41,7 @@ function Kept({ envelope, zone }: { envelope: NonNullable<Item['envelope']>; zon
 export function AttentionItem({ item, zone, children }: { item: Item; zone: string; children?: ReactNode }) {
   const closed = item.closedAt !== null;
   return (
-    <li>
+    <li data-work={closed ? 'done' : 'waits'}>
       <h2>{item.title}</h2>
       {item.text !== '' && <p>{item.text}</p>}
       <p className="quiet">
@@ -49,8 +50,8 @@ export function AttentionItem({ item, zone, children }: { item: Item; zone: stri
         {momentWords(item.closedAt ?? item.openedAt, zone)}
         {item.commandKind !== null && <>; command: {commandWords(item.commandKind)}</>}
       </p>
-      {item.envelope !== null && <Kept envelope={item.envelope} zone={zone} />}
       <Subject item={item} />
+      {item.envelope !== null && <Kept envelope={item.envelope} zone={zone} />}
       {children}
     </li>
   );

@@ -61,6 +61,7 @@ export const commandWords = (kind: string): string => capital(kind.replaceAll('-
 export function closedWords(how: string | null): string {
   if (how === 'try-again') return 'tried again';
   if (how === 'leave-out') return 'left out, kept here';
+  if (how === 'recall-opened') return 'a recall was opened';
   if (how === 'looked-at') return 'looked at';
   return how === null ? 'closed' : how.replaceAll('-', ' ');
 }

@@ -1,7 +1,7 @@
 'use client';
 import type { CommandAnswer } from '@ullage/contracts';
 import { useRouter } from 'next/navigation';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { send } from '../../lib/client.ts';
 import type { Problem } from '../../lib/problem.ts';
 import { Actions, Button } from '../../ui/button.tsx';
@@ -9,6 +9,8 @@ import { Dialog } from '../../ui/dialog.tsx';
 import { ErrorState } from '../../ui/blank.tsx';
 import { TextArea } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
+import { goOnFrom } from '../../ui/work-list.tsx';
+import { useOpenRecall } from '../recall/use-recall.ts';
 
 type How = 'try-again' | 'leave-out' | 'looked-at';
 const DONE: Readonly<Record<How, string>> = {
@@ -18,8 +20,11 @@ const DONE: Readonly<Record<How, string>> = {
 };
 export interface SettleProps {
   readonly attentionId: string;
-  /** Tells two buttons of the same name apart for a screen reader. */
   readonly title: string;
+  /** What it says: tells two items of the same name apart for a screen reader. */
+  readonly about: string;
+  /** The fact that a recall can begin at; null where there is none. */
+  readonly recallFrom: string | null;
   /** `record` was booked and asks to be looked at; the others wait to be tried again or left out. */
   readonly kind: string;
 }
@@ -42,9 +47,11 @@ function useSettle(attentionId: string) {
     else {
       setProblem(undefined);
       tell(DONE[how]);
+      router.refresh();
+      return true;
     }
     router.refresh();
-    return answer.ok;
+    return false;
   }
   return { busy, problem, settle };
 }
@@ -86,10 +93,18 @@ interface LeaveOutProps {
 }
 
 /** What a person may do about an item. */
-export function Settle({ attentionId, title, kind }: SettleProps) {
-  const { busy, problem, settle } = useSettle(attentionId);
+export function Settle({ attentionId, title, about, kind, recallFrom }: SettleProps) {
+  const { busy, problem, settle: send } = useSettle(attentionId);
+  const box = useRef<HTMLDivElement>(null);
+  const name = about === '' ? title : about;
+  async function settle(how: How, note: string): Promise<boolean> {
+    const done = await send(how, note);
+    // A dialog hands the focus back to its button first.
+    if (done) setTimeout(() => goOnFrom(box.current));
+    return done;
+  }
   return (
-    <>
+    <div ref={box}>
       {problem && (
         <ErrorState title={problem.title}>
           <p>{problem.detail}</p>
@@ -97,18 +112,36 @@ export function Settle({ attentionId, title, kind }: SettleProps) {
       )}
       {kind === 'record' ? (
         <Actions>
+          {recallFrom !== null && <OpenRecall factId={recallFrom} name={name} />}
           <Button
-            kind="main"
+            kind={recallFrom === null ? 'main' : 'plain'}
             busy={busy === 'looked-at'}
-            aria-label={`I have looked: ${title}`}
+            aria-label={`I have looked: ${name}`}
             onClick={() => void settle('looked-at', '')}
           >
             I have looked
           </Button>
         </Actions>
       ) : (
-        <TryOrLeave title={title} busy={busy} settle={settle} />
+        <TryOrLeave title={name} busy={busy} settle={settle} />
       )}
+    </div>
+  );
+}
+
+/** To the list of what it touched, which takes the item's place. */
+function OpenRecall({ factId, name }: { factId: string; name: string }) {
+  const { busy, problem, open } = useOpenRecall();
+  return (
+    <>
+      {problem && (
+        <ErrorState title={problem.title}>
+          <p>{problem.detail}</p>
+        </ErrorState>
+      )}
+      <Button kind="main" busy={busy} aria-label={`See what it touched: ${name}`} onClick={() => void open(factId)}>
+        See what it touched
+      </Button>
     </>
   );
 }

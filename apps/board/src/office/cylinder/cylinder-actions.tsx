@@ -7,6 +7,8 @@ import type { ActionProps } from './actions/action-props.ts';
 interface Action extends Omit<MenuEntry, 'disabledBecause'> {
   /** Why it cannot be done with this cylinder as it is. */
   readonly not?: (view: ActionProps['view']) => string | undefined;
+  /** Left out where it is nothing for whoever looks, or for this cylinder. */
+  readonly only?: (props: Omit<ActionProps, 'onClose'>) => boolean;
   readonly Dialog: ComponentType<ActionProps>;
 }
 const emptied: Action['not'] = ({ cylinder }) =>
@@ -46,6 +48,20 @@ const ACTIONS: readonly Action[] = [
     note: 'What was weighed under it is read anew',
     Dialog: dynamic(() => import('./actions/tare-dialog.tsx').then((part) => part.TareDialog)),
   },
+  {
+    id: 'release',
+    text: 'Release',
+    note: 'Let it be used again',
+    only: ({ view }) => view.doubts.some(({ cause }) => cause === 'set-aside'),
+    Dialog: dynamic(() => import('./actions/release-dialog.tsx').then((part) => part.ReleaseDialog)),
+  },
+  {
+    id: 'recall',
+    text: 'Recall its gas',
+    note: 'Everything it has come to, each with one action',
+    only: ({ mayRecall }) => mayRecall,
+    Dialog: dynamic(() => import('./actions/recall-dialog.tsx').then((part) => part.RecallDialog)),
+  },
 ];
 
 /** The menu of a cylinder's page, with the form of what was chosen. */
@@ -62,7 +78,7 @@ export function CylinderActions(props: Omit<ActionProps, 'onClose'>) {
     <div ref={box}>
       <Menu
         label="Handle"
-        entries={ACTIONS.map(({ id, text, note, not }) => {
+        entries={ACTIONS.filter(({ only }) => only?.(props) ?? true).map(({ id, text, note, not }) => {
           const because = not?.(props.view);
           return { id, text, ...(note && { note }), ...(because && { disabledBecause: because }) };
         })}

@@ -225,12 +225,13 @@ export interface CylinderPageProps {
   readonly view: CylinderView;
   readonly tenant: MeView['tenant'];
   readonly mayHandle: boolean;
+  readonly mayRecall: boolean;
   /** Every gas that can be named. */
   readonly refrigerants: readonly string[];
 }
 
 /** One cylinder: what is in it and what that is fit for, how much more may go in, what is doubtful, and where its gas went. */
-export function CylinderPage({ view, tenant, mayHandle, refrigerants }: CylinderPageProps) {
+export function CylinderPage({ view, tenant, mayHandle, mayRecall, refrigerants }: CylinderPageProps) {
   const unit = unitOf(tenant.massUnit);
   const zone = tenant.timeZone;
   return (
@@ -238,7 +239,7 @@ export function CylinderPage({ view, tenant, mayHandle, refrigerants }: Cylinder
       <RefreshOnChange />
       <Landing />
       <Head view={view} unit={unit}>
-        {mayHandle && <CylinderActions {...{ view, unit, zone, refrigerants }} />}
+        {mayHandle && <CylinderActions {...{ view, unit, zone, refrigerants, mayRecall }} />}
       </Head>
       <div className={css['cut']}>
         <div>

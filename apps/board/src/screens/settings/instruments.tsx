@@ -2,10 +2,11 @@
 import type { InstrumentListView } from '@ullage/contracts';
 import { useState } from 'react';
 import { dayWords, localTime } from '../../lib/local-time.ts';
+import { useOpenRecall } from '../../office/recall/use-recall.ts';
 import { RefreshOnChange } from '../../office/refresh-on-change.tsx';
-import { EmptyState } from '../../ui/blank.tsx';
+import { EmptyState, ErrorState } from '../../ui/blank.tsx';
 import { Button } from '../../ui/button.tsx';
-import { Menu } from '../../ui/menu.tsx';
+import { Menu, type MenuEntry } from '../../ui/menu.tsx';
 import { State } from '../../ui/state.tsx';
 import { Table, type Column } from '../../ui/table.tsx';
 import { CalibrationDialog, InstrumentDialog, RetireDialog } from './instrument-dialogs.tsx';
@@ -16,6 +17,7 @@ import css from './settings.module.css';
 export interface InstrumentsProps {
   readonly view: InstrumentListView;
   readonly mayChange: boolean;
+  readonly mayRecall: boolean;
   readonly timeZone: string;
 }
 type Open =
@@ -85,7 +87,14 @@ const CHECKED: Column<InstrumentItem> = {
   cell: ({ checks }) => <Checks checks={checks} />,
 };
 
-function columnsOf({ view, mayChange }: InstrumentsProps, open: (what: Open) => void): Column<InstrumentItem>[] {
+/** The latest check that it failed, if it did. */
+const failedOf = ({ checks }: InstrumentItem): string | undefined => checks.find(({ result }) => result === 'fail')?.id;
+
+interface Acts {
+  readonly open: (what: Open) => void;
+  readonly recall: (factId: string) => void;
+}
+function columnsOf({ view, mayChange, mayRecall }: InstrumentsProps, { open, recall }: Acts): Column<InstrumentItem>[] {
   const columns: Column<InstrumentItem>[] = [
     NAME,
     {
@@ -109,8 +118,11 @@ function columnsOf({ view, mayChange }: InstrumentsProps, open: (what: Open) => 
             { id: 'change', text: 'Change', note: 'Tag, carrier, what it senses' },
             { id: 'calibrate', text: 'Enter a calibration' },
             { id: 'retire', text: 'Retire' },
+            ...(mayRecall ? [recallEntry(item)] : []),
           ]}
-          onChoose={(id) => open({ is: id as 'change' | 'calibrate' | 'retire', item })}
+          onChoose={(id) =>
+            id === 'recall' ? recall(failedOf(item) ?? '') : open({ is: id as 'change' | 'calibrate' | 'retire', item })
+          }
         >
           Change
         </Menu>
@@ -118,6 +130,14 @@ function columnsOf({ view, mayChange }: InstrumentsProps, open: (what: Open) => 
     },
   ];
 }
+
+const recallEntry = (item: InstrumentItem): MenuEntry => ({
+  id: 'recall',
+  text: 'Recall',
+  ...(failedOf(item) === undefined
+    ? { disabledBecause: 'It has failed no check.' }
+    : { note: 'What it was used for since it was last good' }),
+});
 
 function OpenDialog({ open, view, onClose }: { open: Open; view: InstrumentListView; onClose: () => void }) {
   if (open.is === 'change') return <InstrumentDialog item={open.item} people={view.people} onClose={onClose} />;
@@ -129,6 +149,7 @@ function OpenDialog({ open, view, onClose }: { open: Open; view: InstrumentListV
 export function Instruments(props: InstrumentsProps) {
   const { view, mayChange, timeZone } = props;
   const [open, setOpen] = useState<Open>();
+  const { problem, open: openRecall } = useOpenRecall();
   const inUse = view.items.filter(({ retiredAt }) => retiredAt === null);
   const retired = view.items.filter(({ retiredAt }) => retiredAt !== null);
   const register = mayChange && (
@@ -143,12 +164,17 @@ export function Instruments(props: InstrumentsProps) {
       actions={view.items.length > 0 && register}
     >
       <RefreshOnChange />
+      {problem && (
+        <ErrorState title={problem.title}>
+          <p>{problem.detail}</p>
+        </ErrorState>
+      )}
       <section className={css['part']}>
         <Table
           caption="Instruments in use"
           rows={inUse}
           keyOf={({ id }) => id}
-          columns={columnsOf(props, setOpen)}
+          columns={columnsOf(props, { open: setOpen, recall: (factId) => void openRecall(factId) })}
           empty={
             <EmptyState title="No instrument is in use." actions={register || undefined}>
               <p>One is registered here, or on the spot in the field.</p>

@@ -10,6 +10,8 @@ export interface ActionProps {
   readonly zone: string;
   /** Every gas that can be named. */
   readonly refrigerants: readonly string[];
+  /** Whether whoever looks may open a recall. */
+  readonly mayRecall: boolean;
   readonly onClose: () => void;
 }
 /** How a cylinder is called in a title. */

@@ -1,4 +1,4 @@
-import { AttentionView } from '@ullage/contracts';
+import { AttentionView, isRecallReason, RecallListView } from '@ullage/contracts';
 import type { Metadata } from 'next';
 import { get } from '../../../../lib/api.ts';
 import { getMe } from '../../../../lib/session.ts';
@@ -6,13 +6,19 @@ import { AttentionItem } from '../../../../office/attention/attention-item.tsx';
 import { Settle } from '../../../../office/attention/settle.tsx';
 import { countOf } from '../../../../office/count-words.ts';
 import css from '../../../../office/office.module.css';
+import { RecallLinks } from '../../../../office/recall/recall-links.tsx';
 import { RefreshOnChange } from '../../../../office/refresh-on-change.tsx';
 import { EmptyState } from '../../../../ui/blank.tsx';
+import { WorkList } from '../../../../ui/work-list.tsx';
 
 export const metadata: Metadata = { title: 'Attention' };
 
 export default async function AttentionPage() {
-  const [me, { items }] = await Promise.all([getMe(), get('/v1/attention', AttentionView)]);
+  const [me, { items }, recalls] = await Promise.all([
+    getMe(),
+    get('/v1/attention', AttentionView),
+    get('/v1/recalls', RecallListView),
+  ]);
   const zone = me.tenant.timeZone;
   const maySettle = me.permissions.includes('attention.settle');
   const [open, closed] = [
@@ -34,13 +40,22 @@ export default async function AttentionPage() {
           <p>A command that cannot be applied, or a job that keeps failing, appears here.</p>
         </EmptyState>
       )}
-      <ul className={css['items']}>
+      <WorkList label="What waits" className={css['items']}>
         {open.map((item) => (
           <AttentionItem key={item.id} item={item} zone={zone}>
-            {maySettle && <Settle attentionId={item.id} title={item.title} kind={item.kind} />}
+            {maySettle && (
+              <Settle
+                attentionId={item.id}
+                title={item.title}
+                about={item.text}
+                kind={item.kind}
+                recallFrom={isRecallReason(item.reason) ? item.commandId : null}
+              />
+            )}
           </AttentionItem>
         ))}
-      </ul>
+      </WorkList>
+      <RecallLinks recalls={recalls.items} zone={zone} />
       {closed.length > 0 && (
         <details className={css['folded']}>
           <summary>Closed: {countOf(closed.length, 'item')}</summary>

@@ -27,6 +27,7 @@ export default async function Page({ params }: PageProps<'/cylinders/[id]'>) {
       view={view}
       tenant={me.tenant}
       mayHandle={me.permissions.includes('cylinder.handle')}
+      mayRecall={me.permissions.includes('attention.settle')}
       refrigerants={REFRIGERANT_NAMES}
     />
   );

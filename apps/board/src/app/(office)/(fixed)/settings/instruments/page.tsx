@@ -9,6 +9,11 @@ export const metadata: Metadata = { title: 'Instruments' };
 export default async function InstrumentsPage() {
   const [me, view] = await Promise.all([getMe(), get('/v1/instruments', InstrumentListView)]);
   return (
-    <Instruments view={view} mayChange={me.permissions.includes('instrument.register')} timeZone={me.tenant.timeZone} />
+    <Instruments
+      view={view}
+      mayChange={me.permissions.includes('instrument.register')}
+      mayRecall={me.permissions.includes('attention.settle')}
+      timeZone={me.tenant.timeZone}
+    />
   );
 }
