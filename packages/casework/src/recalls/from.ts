@@ -1,5 +1,6 @@
 /** What a recall begins at, told from a fact or from what somebody says of a cylinder. */
 import type { CommandBody } from '@ullage/contracts';
+import type { Prisma } from '@ullage/database';
 import type { Instant } from '@ullage/units';
 import { notFound, refuseField, toInstant } from '../pipeline/case.ts';
 import { distrust } from './reach-instrument.ts';
@@ -35,33 +36,55 @@ export async function badGas(
 }
 const utc = (at: string): Instant => new Date(at).toISOString();
 
+const FACT = {
+  factRefs: {
+    select: { role: true, cylinderId: true, instrumentId: true, instrument: { select: { tag: true } } },
+  },
+} satisfies Prisma.FactInclude;
+type FactRow = Prisma.FactGetPayload<{ include: typeof FACT }>;
+const NONE = { cylinderId: null, instrumentId: null, since: null };
+type Begin = (records: Records, fact: FactRow) => Promise<Beginning | undefined>;
+
+const failedCheck: Begin = async (records, { id, factRefs }) => {
+  const of = factRefs.find(({ role }) => role === 'instrument');
+  if (!of?.instrumentId) return undefined;
+  const span = await distrust(records, of.instrumentId, id);
+  const why = `${of.instrument?.tag ?? 'The instrument'} failed its check.`;
+  return span && { ...NONE, kind: 'instrument', instrumentId: of.instrumentId, factId: span.failedId, why };
+};
+const cylinderIn = ({ factRefs }: FactRow): string | null =>
+  factRefs.find(({ role }) => role === 'cylinder')?.cylinderId ?? null;
+const wrongTare: Begin = (_records, fact) => {
+  const cylinderId = cylinderIn(fact);
+  const begun = { ...NONE, kind: 'tare' as const, cylinderId, factId: fact.id, why: 'Its tare was put right.' };
+  return Promise.resolve(cylinderId === null ? undefined : begun);
+};
+const overLimit: Begin = async (records, fact) => {
+  const cylinderId = cylinderIn(fact);
+  if (cylinderId === null || !fact.happenedAt || verdictIn(fact) !== 'over-shop-limit') return undefined;
+  const since = await lastGood(records, cylinderId, toInstant(fact.happenedAt));
+  const why = 'An air check found it over the shop limit.';
+  return { ...NONE, kind: 'gas', cylinderId, factId: fact.id, since, why };
+};
+const BEGINS: Readonly<Record<string, Begin>> = {
+  'tool-check': failedCheck,
+  calibration: failedCheck,
+  'tare-corrected': wrongTare,
+  'air-check': overLimit,
+};
+
 /** What a fact begins. @throws Refusal for one that found nothing bad */
 export async function beginningAt(records: Records, factId: string): Promise<Beginning> {
   const { tx, tenantId } = records;
-  const fact = await tx.fact.findUnique({
-    where: { tenantId_id: { tenantId, id: factId } },
-    include: { factRefs: { include: { instrument: { select: { tag: true } } } } },
-  });
+  const fact = await tx.fact.findUnique({ where: { tenantId_id: { tenantId, id: factId } }, include: FACT });
   if (!fact) throw notFound();
-  const none = { cylinderId: null, instrumentId: null, since: null };
-  const cylinderId = fact.factRefs.find(({ role }) => role === 'cylinder')?.cylinderId ?? null;
-  const of = fact.factRefs.find(({ role }) => role === 'instrument');
-  if (['tool-check', 'calibration'].includes(fact.kind) && of?.instrumentId) {
-    const span = await distrust(records, of.instrumentId, factId);
-    if (!span) throw refuseField('factId', 'Recall: this check was passed; choose one that failed.');
-    const why = `${of.instrument?.tag ?? 'The instrument'} failed its check.`;
-    return { ...none, kind: 'instrument', instrumentId: of.instrumentId, factId: span.failedId, why };
-  }
-  if (fact.kind === 'tare-corrected' && cylinderId !== null)
-    return { ...none, kind: 'tare', cylinderId, factId, why: 'Its tare was put right.' };
-  const { answer } = fact.body as { answer?: { verdict: string } };
-  if (fact.kind === 'air-check' && cylinderId !== null && answer?.verdict === 'over-shop-limit' && fact.happenedAt) {
-    const since = await lastGood(records, cylinderId, toInstant(fact.happenedAt));
-    return { ...none, kind: 'gas', cylinderId, factId, since, why: 'An air check found it over the shop limit.' };
-  }
+  const begun = await BEGINS[fact.kind]?.(records, fact);
+  if (begun) return begun;
   throw refuseField('factId', 'Recall: choose a failed check, an air check over the limit, or a corrected tare.');
 }
 
+const verdictIn = ({ body }: { readonly body: unknown }): string | undefined =>
+  (body as { answer?: { verdict: string } }).answer?.verdict;
 /** The last air check within the limit before an instant; null where there was none: then it counts from the beginning. */
 async function lastGood({ tx, tenantId }: Records, cylinderId: string, before: Instant): Promise<Instant | null> {
   const rows = await tx.fact.findMany({
@@ -69,8 +92,6 @@ async function lastGood({ tx, tenantId }: Records, cylinderId: string, before: I
     orderBy: [{ happenedAt: 'desc' }, { id: 'desc' }],
     select: { happenedAt: true, body: true },
   });
-  const good = rows.find(
-    ({ body }) => (body as { answer: { verdict: string } }).answer.verdict === 'within-shop-limit',
-  );
+  const good = rows.find((row) => verdictIn(row) === 'within-shop-limit');
   return good?.happenedAt ? toInstant(good.happenedAt) : null;
 }

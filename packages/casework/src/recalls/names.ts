@@ -1,5 +1,6 @@
 /** What the things are called that a recall reached, and what rests on them. */
 import type { RecallItemView } from '@ullage/contracts';
+import type { Prisma } from '@ullage/database';
 import { dayWords } from '@ullage/units';
 import { dateToDay, toDate } from '../pipeline/case.ts';
 import { placeWords } from '../views/history.ts';
@@ -118,45 +119,43 @@ function titleOf(kind: string, body: SeenBody): string {
     return [...(body.places ?? []).map(placeWords), ...(body.where === undefined ? [] : [body.where])].join(', ');
   return STAGE_WORDS[body.stage ?? ''] ?? wordOf(FACT_WORDS, kind);
 }
+const KINDS: Readonly<Record<string, 'look' | 'test'>> = { look: 'look', verification: 'test', inspection: 'test' };
+
+const SEEN = {
+  circuit: CIRCUIT,
+  byPerson: { select: { name: true } },
+  factRefs: { where: { cylinderId: { not: null } }, select: { cylinder: true } },
+  dutyEvidences: { select: { duty: { select: { kind: true, clause: true } } } },
+} satisfies Prisma.FactInclude;
+type SeenRow = Prisma.FactGetPayload<{ include: typeof SEEN }>;
+
+/** How it was seen and by whom, and which duties rest on it. */
+function seenText({ body, byPerson, dutyEvidences }: SeenRow): string {
+  const { method, methods = [] } = body as SeenBody;
+  const by = [...(method === undefined ? [] : [method]), ...methods].map(methodWordsOf).join(', ');
+  const seen = [by, byPerson?.name ?? ''].filter((part) => part !== '').join(', by ');
+  const duties = new Set(dutyEvidences.map(({ duty }) => `${wordOf(DUTY_WORDS, duty.kind)}, ${duty.clause}`));
+  return duties.size === 0 ? `${seen}.` : `${seen}. It discharges: ${[...duties].join('; ')}.`;
+}
 
 async function facts({ tx, tenantId, zone }: Records, ids: readonly string[]): Promise<[string, Named][]> {
-  const rows = await tx.fact.findMany({
-    where: { tenantId, id: { in: [...ids] } },
-    include: {
-      circuit: CIRCUIT,
-      byPerson: { select: { name: true } },
-      factRefs: { where: { cylinderId: { not: null } }, select: { cylinder: true } },
-      dutyEvidences: { select: { duty: { select: { kind: true, clause: true } } } },
-    },
-  });
+  const rows = await tx.fact.findMany({ where: { tenantId, id: { in: [...ids] } }, include: SEEN });
   return rows.map((row): [string, Named] => {
-    const body = row.body as SeenBody;
-    const kind =
-      row.kind === 'look' ? 'look' : row.kind === 'verification' || row.kind === 'inspection' ? 'test' : 'weighing';
-    const methods = [body.method, ...(body.methods ?? [])].flatMap((one) =>
-      one === undefined ? [] : [methodWordsOf(one)],
-    );
-    const seen = [methods.join(', '), row.byPerson?.name ?? ''].filter((part) => part !== '').join(', by ');
-    const duties = [
-      ...new Set(row.dutyEvidences.map(({ duty }) => `${wordOf(DUTY_WORDS, duty.kind)}, ${duty.clause}`)),
-    ];
-    const rests = duties.length === 0 ? '' : ` It discharges: ${duties.join('; ')}.`;
-    const labels = row.factRefs.map(({ cylinder }) => cylinder?.label ?? cylinder?.serial ?? '');
-    const what = labels.join(' to ');
-    const head = titleOf(row.kind, body);
-    const tag = row.circuit ? `${row.circuit.unit.tag}-${row.circuit.letter}` : '';
-    return [
-      nameKey({ kind, id: row.id }),
-      {
-        ...NOWHERE,
-        timeZone: zone,
-        ...(row.circuit ? ofCircuit(row.circuit) : {}),
-        title:
-          kind === 'weighing' ? `${head}: ${[what, tag].filter((part) => part !== '').join(', ')}` : `${tag}: ${head}`,
-        text: `${seen}.${rests}`,
-        visitId: row.visitId,
-        cylinderId: row.factRefs[0]?.cylinder?.id ?? null,
-      },
-    ];
+    const { id, circuit, factRefs, visitId } = row;
+    const kind = KINDS[row.kind] ?? 'weighing';
+    const head = titleOf(row.kind, row.body as SeenBody);
+    const tag = circuit ? `${circuit.unit.tag}-${circuit.letter}` : '';
+    const labels = factRefs.map(({ cylinder }) => cylinder?.label ?? cylinder?.serial ?? '').join(' to ');
+    const where = [labels, tag].filter((part) => part !== '').join(', ');
+    const named = {
+      ...NOWHERE,
+      timeZone: zone,
+      ...(circuit ? ofCircuit(circuit) : {}),
+      title: kind === 'weighing' ? `${head}: ${where}` : `${tag}: ${head}`,
+      text: seenText(row),
+      visitId,
+      cylinderId: factRefs[0]?.cylinder?.id ?? null,
+    };
+    return [nameKey({ kind, id }), named];
   });
 }

@@ -64,11 +64,11 @@ function senseOf(body: LookBody, used: Reference | undefined): number | null {
   return body.sensitivityGramsPerYear ?? (own === undefined || own === null ? null : Number(own));
 }
 
-export function lookView(
-  viewer: Viewer,
-  row: FactRow,
-  given: { zone: string; checks: ReadonlyMap<string, readonly InstrumentCheck[]> },
-): LookView {
+const checksOf = (used: Reference | undefined, checks: Checks): readonly InstrumentCheck[] =>
+  checks.get(used?.instrumentId ?? '') ?? [];
+type Checks = ReadonlyMap<string, readonly InstrumentCheck[]>;
+
+export function lookView(viewer: Viewer, row: FactRow, given: { zone: string; checks: Checks }): LookView {
   const body = row.body as LookBody;
   const at = toInstant(row.happenedAt ?? row.recordedAt);
   const used = row.factRefs.find((ref) => ref.role === 'instrument');
@@ -82,7 +82,7 @@ export function lookView(
     sensitivityGramsPerYear: senseOf(body, used),
     unitState: body.unitState,
     result: body.result,
-    inDoubt: body.result === 'clear' && isInDoubt(given.checks.get(used?.instrumentId ?? '') ?? [], at),
+    inDoubt: body.result === 'clear' && isInDoubt(checksOf(used, given.checks), at),
     why: body.why ?? null,
     by: row.byPerson?.name ?? '',
     visitId: row.visitId,
