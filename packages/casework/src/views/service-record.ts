@@ -12,12 +12,13 @@ import { gasLines, gasTotals } from './record-gas.ts';
 import { atOf, byOf, ofKind, partsOf, placesOf, tagOf } from './record-work.ts';
 import type { Told } from './record-work.ts';
 import { loadSite, siteView } from './site.ts';
+import { summaryOf } from './summaries.ts';
 import type { Viewer } from './viewer.ts';
 import { HEAD_INCLUDE } from './visit.ts';
 import type { HeadRow } from './visit.ts';
 
 /** Written down about the work and no part of it: they neither date the record nor name who worked. */
-const ABOUT: ReadonlySet<string> = new Set(['correction', 'owner-told', 'consent']);
+const ABOUT: ReadonlySet<string> = new Set(['correction', 'set-aside', 'owner-told', 'consent']);
 
 /** Items (i) to (vi) of 40 CFR 82.157(l)(2), the inspections and the tests. */
 export async function serviceRecord(viewer: Viewer, visitId: string): Promise<ServiceRecordView> {
@@ -135,11 +136,13 @@ function inspections(told: Told): ServiceRecordView['inspections'] {
   });
 }
 
-/** All of them, also those that another one has overtaken. */
+/** All of them, also those that another one has overtaken, and what was set aside since. */
 function corrections(told: Told): ServiceRecordView['corrections'] {
   const overtaken = correctedBy(told.facts);
-  return ofKind(told, 'correction').map((fact) => {
+  const corrected = ofKind(told, 'correction').map((fact) => {
     const { why } = fact.body as { why: string };
     return { at: atOf(fact), why: overtaken.has(fact.id) ? `${why} (a later correction stands)` : why };
   });
+  const away = ofKind(told, 'set-aside').map((fact) => ({ at: atOf(fact), why: summaryOf(fact) }));
+  return [...corrected, ...away];
 }

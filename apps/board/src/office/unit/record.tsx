@@ -143,7 +143,7 @@ export function Looks({ looks }: { looks: readonly LookView[] }) {
             cell: (look) => (
               <>
                 <State mark={lookMark(look)}>{look.inDoubt ? 'Clear, in doubt' : undefined}</State>
-                {look.inDoubt && <small>its detector failed the next check</small>}
+                {look.inDoubt && <small>its detector failed a check</small>}
                 {look.why !== null && <small>{look.why}</small>}
               </>
             ),
