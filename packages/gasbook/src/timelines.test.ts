@@ -62,6 +62,41 @@ describe('a cylinder', () => {
   const left = (steps: readonly Step[], factId: string): string[] | undefined =>
     outcome(steps).drawn.get(factId)?.postings.map(words);
 
+  const hold = (factId: string, n: number, released = false): Step => ({
+    entry: {
+      kind: 'hold',
+      factId,
+      happenedAt: day(n),
+      ...(released ? { released } : { raises: [{ cause: 'set-aside', lowGrams: 0, highGrams: null }] }),
+    },
+  });
+
+  test('set aside it is doubted, whatever an air check says, until somebody releases it; the doubt goes along', () => {
+    const check: Step = {
+      entry: {
+        kind: 'air-check',
+        factId: 'c',
+        happenedAt: day(3),
+        check: { refrigerant: 'R-410A', verdict: 'within-shop-limit', airGrams: 0 },
+      },
+    };
+    const steps = [weigh('a', 1, 5_000), hold('b', 2), check, out('d', 4, 1_000), hold('e', 5, true), out('f', 6, 500)];
+    const { doubts, drawn } = outcome(steps);
+    expect(doubts.map(({ cause, clearedBy }) => [cause, clearedBy])).toEqual([['set-aside', 'e']]);
+    expect(drawn.get('d')?.doubts.map(({ cause, originFactId }) => [cause, originFactId])).toEqual([
+      ['set-aside', 'b'],
+    ]);
+    expect(drawn.get('f')?.doubts).toEqual([]);
+  });
+  test('a release ends no other doubt', () => {
+    const burnt = into('b', 2, [500, anns]);
+    const raises = [{ cause: 'burn-out' as const, lowGrams: 0, highGrams: null }];
+    const steps = [{ ...burnt, entry: { ...burnt.entry, raises } }, hold('c', 3), hold('d', 4, true)];
+    expect(outcome(steps).doubts.map(({ cause, clearedBy }) => [cause, clearedBy])).toEqual([
+      ['burn-out', null],
+      ['set-aside', 'd'],
+    ]);
+  });
   test('opens with its first weighing', () => {
     expect(replay([weigh('a', 1, 5_000)])).toEqual(['2026-05-01 opening > bottle 5000 R-410A us new opening-weighed']);
   });
