@@ -26,7 +26,6 @@ test.beforeAll(async ({ browser }) => {
   owner = await aFirm(browser, 'Avocet Refrigeration');
   technician = await joined(browser, owner, { name: 'Rosa Quill', role: 'technician', options: PHONE });
   one = await jobFor(owner, technician, '0311');
-  two = await jobFor(owner, technician, '0427');
   await command(technician, 'register-instrument', { instrumentId: detector, kind: 'detector', tag: 'D-14' });
   await toolCheck('pass');
   const on = { visitId: one.visitId, circuitId: one.circuitId };
@@ -36,6 +35,8 @@ test.beforeAll(async ({ browser }) => {
     ...{ method: 'electronic', instrumentId: detector, unitState: 'off', result: 'clear' },
   });
   await workDone(technician, one);
+  // Only now: nobody is placed on two visits at once.
+  two = await jobFor(owner, technician, '0427');
   await command(technician, 'record-verification', {
     ...on,
     ...{ stage: 'follow-up', leakPointIds: [await leakOf(one)], method: 'electronic', instrumentId: detector },

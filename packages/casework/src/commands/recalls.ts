@@ -1,6 +1,5 @@
 /** Recalls: opened once for one source, and worked off thing by thing. */
-import { RECALL_REASONS } from '@ullage/contracts';
-import type { CommandBody, CommandName } from '@ullage/contracts';
+import type { CommandBody, CommandName, RECALL_REASONS } from '@ullage/contracts';
 import { notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { badGas, beginningAt, keyOf } from '../recalls/from.ts';
@@ -46,13 +45,18 @@ async function open(desk: Case, recallId: string, from: Beginning): Promise<void
   desk.changed('recall', row.id, row.id === recallId ? 'made' : 'changed');
 }
 
+const REASON: Readonly<Record<Beginning['kind'], (typeof RECALL_REASONS)[number]>> = {
+  instrument: 'instrument-failed',
+  gas: 'air-check-over',
+  tare: 'tare-corrected',
+};
 /** What asked for a look at the source is answered: the recall is where the work is now. */
-async function closeItems(desk: Case, { cylinderId, instrumentId }: Beginning): Promise<void> {
+async function closeItems(desk: Case, { kind, cylinderId, instrumentId }: Beginning): Promise<void> {
   const { tx, tenantId } = desk;
   const where = {
     tenantId,
     closedAt: null,
-    reason: { in: [...RECALL_REASONS] },
+    reason: REASON[kind],
     subjectId: instrumentId ?? cylinderId,
   };
   const rows = await tx.attention.findMany({ where, select: { id: true } });
