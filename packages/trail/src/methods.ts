@@ -17,6 +17,8 @@ export interface LookMethod {
   readonly preconditions: readonly string[];
   /** Absent where no figure with a source exists. */
   readonly sensitivity?: Sensitivity;
+  /** What it senses half the time in the field, g/yr: the ordinary sensitivity, else common practice or an assumption. */
+  readonly fieldGramsPerYear: number;
   /** What can hurt. Local codes and licensed practice come first. */
   readonly caution?: string;
   /** Of the order and the preconditions. */
@@ -33,6 +35,8 @@ export const LOOK_METHODS = [
     id: 'eyes-and-ears',
     words: 'Eyes and ears',
     locates: true,
+    // Oil must have come out and be in sight: an assumption.
+    fieldGramsPerYear: 600,
     preconditions: ['Look for oil, missing caps, rubbing and ice before anything is wiped.'],
     basis,
   },
@@ -40,6 +44,7 @@ export const LOOK_METHODS = [
     id: 'electronic',
     words: 'Electronic detector',
     locates: true,
+    fieldGramsPerYear: 14,
     preconditions: [
       'Its gas is inside, at half of saturation at ambient or more.',
       'The detector passed its check today.',
@@ -58,6 +63,7 @@ export const LOOK_METHODS = [
     id: 'soap',
     words: 'Soap bubbles',
     locates: true,
+    fieldGramsPerYear: 130,
     preconditions: ['More than 1 bar gauge inside.', 'Surface dry and out of the wind.', 'Watch for 1 to 5 minutes.'],
     sensitivity: {
       bestGramsPerYear: 13,
@@ -72,6 +78,8 @@ export const LOOK_METHODS = [
     id: 'ultrasonic',
     words: 'Ultrasonic',
     locates: true,
+    // Some hundreds and up: common practice.
+    fieldGramsPerYear: 300,
     preconditions: ['Quiet surroundings.', 'Pressure inside.', 'Large leaks only.'],
     basis,
   },
@@ -79,6 +87,8 @@ export const LOOK_METHODS = [
     id: 'isolate-section',
     words: 'Isolate sections',
     locates: false,
+    // Computed: 1 psi in one hour from 10 L, as for standing pressure.
+    fieldGramsPerYear: 18_000,
     preconditions: ['Unit off, service valves closed.', 'Gas inside each section.'],
     caution: 'Never shut liquid in between two closed valves: it bursts the line as it warms.',
     basis,
@@ -87,6 +97,8 @@ export const LOOK_METHODS = [
     id: 'nitrogen-soap',
     words: 'Nitrogen and soap',
     locates: true,
+    // At several times the pressure of its own gas: an assumption.
+    fieldGramsPerYear: 50,
     preconditions: ['Refrigerant recovered first.', 'Surface dry and out of the wind.'],
     caution: NITROGEN,
     basis,
@@ -95,6 +107,7 @@ export const LOOK_METHODS = [
     id: 'trace-gas',
     words: 'Trace gas',
     locates: true,
+    fieldGramsPerYear: 5,
     preconditions: ['Refrigerant recovered first.', '5 % hydrogen in nitrogen, ready mixed, or helium.'],
     sensitivity: {
       bestGramsPerYear: 1,
@@ -109,6 +122,7 @@ export const LOOK_METHODS = [
     id: 'standing-pressure',
     words: 'Standing pressure',
     locates: false,
+    fieldGramsPerYear: 750,
     preconditions: ['Refrigerant recovered first.', 'Temperature read at start and end.'],
     sensitivity: {
       bestGramsPerYear: 750,
@@ -123,6 +137,7 @@ export const LOOK_METHODS = [
     id: 'dye',
     words: 'Dye',
     locates: true,
+    fieldGramsPerYear: 7,
     preconditions: ['The maker allows it.', 'Days of running, and a return visit.'],
     sensitivity: {
       bestGramsPerYear: 7,
@@ -136,6 +151,8 @@ export const LOOK_METHODS = [
     id: 'vacuum-rise',
     words: 'Vacuum rise',
     locates: false,
+    // As standing pressure: an assumption.
+    fieldGramsPerYear: 750,
     preconditions: ['Refrigerant recovered first.', 'Last of all: it draws air in through the leak.'],
     caution: 'Never run a compressor, or measure its insulation, in a vacuum.',
     basis,

@@ -1,5 +1,5 @@
 /** Where the leak may be by now: one weight a place, after the looks that were clear. */
-import type { Cover, Search } from './model.ts';
+import type { ClearLook, Search } from './model.ts';
 
 /** What each method has ruled out at each place so far: the best chance of its looks, by place and method. */
 type Ruled = Map<string, number>;
@@ -16,14 +16,14 @@ export interface Belief {
  * Chance that this look misses a leak that is there, given that the method has missed it so far. Until something changes only
  * what the look sees beyond the method's best earlier look is new: m / M of what is left.
  */
-function missOf(search: Search, ruled: Ruled, { place, chanceFound }: Cover, method: string): number {
-  if (search.repeats === 'independent') return 1 - chanceFound;
+function missOf({ repeats }: Search, ruled: Ruled, { place, chanceFound, method }: ClearLook): number {
+  if (repeats === 'independent') return 1 - chanceFound;
   const before = ruled.get(keyOf(place, method)) ?? 0;
   if (chanceFound <= before) return 1;
   return (1 - chanceFound) / (1 - before);
 }
 
-function rule(ruled: Ruled, { place, chanceFound }: Cover, method: string): void {
+function rule(ruled: Ruled, { place, chanceFound, method }: ClearLook): void {
   const key = keyOf(place, method);
   ruled.set(key, Math.max(ruled.get(key) ?? 0, chanceFound));
 }
@@ -32,11 +32,12 @@ function rule(ruled: Ruled, { place, chanceFound }: Cover, method: string): void
 export function beliefOf(search: Search): Belief {
   const ruled: Ruled = new Map();
   const log = new Map(search.places.map(({ id, prior }) => [id, Math.log(prior)]));
-  for (const { method, times = 1, ...cover } of search.cleared ?? []) {
-    const repeats = search.repeats === 'independent' ? times : Math.min(times, 1);
-    const miss = missOf(search, ruled, cover, method);
-    if (repeats > 0) log.set(cover.place, (log.get(cover.place) ?? 0) + repeats * Math.log(miss));
-    if (repeats > 0) rule(ruled, cover, method);
+  for (const clear of search.cleared ?? []) {
+    const { place, times = 1 } = clear;
+    if (times === 0) continue;
+    const repeats = search.repeats === 'independent' ? times : 1;
+    log.set(place, (log.get(place) ?? 0) + repeats * Math.log(missOf(search, ruled, clear)));
+    rule(ruled, clear);
   }
   const elsewhere = Math.log(search.elsewherePrior);
   const most = Math.max(elsewhere, ...log.values());
@@ -50,8 +51,9 @@ export function beliefOf(search: Search): Belief {
 /** Chance that a look of the search shows the leak, as things stand. */
 export function chanceOf(search: Search, { at, ruled }: Belief, look: Search['looks'][number]): number {
   if (look.usable === false) return 0;
+  const { method = look.id } = look;
   return look.covers.reduce(
-    (sum, cover) => sum + (at.get(cover.place) ?? 0) * (1 - missOf(search, ruled, cover, look.method ?? look.id)),
+    (sum, cover) => sum + (at.get(cover.place) ?? 0) * (1 - missOf(search, ruled, { ...cover, method })),
     0,
   );
 }
@@ -60,10 +62,11 @@ export function chanceOf(search: Search, { at, ruled }: Belief, look: Search['lo
 export function afterClear(search: Search, belief: Belief, look: Search['looks'][number]): Belief {
   const at = new Map(belief.at);
   const ruled = new Map(belief.ruled);
-  const method = look.method ?? look.id;
+  const { method = look.id } = look;
   for (const cover of look.covers) {
-    at.set(cover.place, (at.get(cover.place) ?? 0) * missOf(search, belief.ruled, cover, method));
-    rule(ruled, cover, method);
+    const clear = { ...cover, method };
+    at.set(cover.place, (at.get(cover.place) ?? 0) * missOf(search, belief.ruled, clear));
+    rule(ruled, clear);
   }
   return { at, elsewhere: belief.elsewhere, ruled };
 }
