@@ -130,6 +130,95 @@ const SAMPLES: Readonly<Record<SumName, object>> = {
     temperatureSigmaK: 1,
   },
   'leak-flow': { refrigerant: 'R-32', gramsPerYear: 5 },
+  'recovery-advice': {
+    refrigerant: 'R-410A',
+    pressureKpa: 300,
+    temperatureK: 298.15,
+    barometerKpa: 101.325,
+    volumeM3: 0.02,
+    mode: 'vapour',
+    law: {
+      fullCharge: { value: '12', unit: 'lb' },
+      machineMadeOn: '2015-06-01',
+      evacuateAfter: true,
+      leakingPart: false,
+      major: true,
+    },
+    openLeak: false,
+    oilKg: 1,
+    chargeLeftKg: 5,
+    gramsPerMinute: 200,
+    cylinders: [{ id: 'C-4', refrigerant: null, roomKg: 9, mayFill: true }],
+  },
+  'line-allowance': {
+    refrigerant: 'R-410A',
+    lengthM: 30,
+    includedM: 7.5,
+    gramsPerM: 54,
+    innerDiameterMm: 7.9,
+    temperatureK: 313.15,
+  },
+  'search-plan': {
+    places: [
+      { id: 'cores', prior: 0.2, clearLooks: 1 },
+      { id: 'coil', prior: 0.4 },
+    ],
+    looksAt: [
+      { id: 'nose', minutes: 4, method: 'electronic', usable: true, covers: [{ place: 'cores', chanceFound: 0.9 }] },
+      {
+        id: 'pan',
+        minutes: 8,
+        usable: false,
+        whyNot: 'iced',
+        covers: [
+          { place: 'cores', chanceFound: 0.1 },
+          { place: 'coil', chanceFound: 0.4 },
+        ],
+      },
+    ],
+    elsewherePrior: 0.1,
+    repeats: 'until-changed',
+    looks: 5,
+  },
+  'where-to-look': {
+    equipment: 'split',
+    goneGramsPerYear: { low: 300, high: 600 },
+    findings: { 'flare-nut': 3 },
+    signs: [{ place: 'flare-nut', sign: 'repaired-before' }],
+    leaks: [{ place: 'service-valve-core', lowGramsPerYear: 10, highGramsPerYear: 20 }],
+    looks: [
+      {
+        at: '2026-03-20T09:10:00-06:00',
+        earlierVisit: false,
+        places: ['flare-nut'],
+        method: 'electronic',
+        instrumentId: 'D-14',
+        senseGramsPerYear: 5,
+        unitState: 'off',
+        result: 'clear',
+      },
+    ],
+    detectors: [
+      {
+        id: 'D-14',
+        tag: 'D-14',
+        senseGramsPerYear: 5,
+        checks: [{ at: '2026-03-20T15:40:00Z', result: 'fail' }],
+      },
+    ],
+    unitState: 'off',
+    conditions: {
+      flammable: false,
+      inside: 'refrigerant',
+      pressureKpaGauge: 900,
+      saturationKpaGauge: 1000,
+      detector: 'infrared',
+      surface: 'dry',
+      wind: false,
+      dyeAllowed: true,
+    },
+    looksToPlan: 3,
+  },
   'leak-rate': LAW,
   headroom: LAW,
   duties: { rulebooks: [rulebook], method, timeZone, asOf, until: '2027-12-31', circuit, events: EVERY_EVENT },
@@ -311,4 +400,107 @@ test.each([
 ])('evacuation level, %s', (_, change, kpa) => {
   const result = runSum('evacuation-level', { ...SAMPLES['evacuation-level'], ...change }, calendar);
   expect(result).toMatchObject({ ok: true, answer: { levelKpa: expect.closeTo(kpa, 1) } });
+});
+
+/** The search theory's worked example; computed apart, by exhaustion for the first six looks. */
+const WORKED = {
+  places: [
+    { id: 'valves', prior: 0.22, chanceFound: 0.9, minutes: 4 },
+    { id: 'outdoor', prior: 0.18, chanceFound: 0.7, minutes: 15 },
+    { id: 'indoor', prior: 0.34, chanceFound: 0.75, minutes: 25 },
+    { id: 'lines', prior: 0.16, chanceFound: 0.45, minutes: 60 },
+    { id: 'compressor', prior: 0.1, chanceFound: 0.6, minutes: 20 },
+  ],
+  looks: 10,
+};
+test('search plan: order, curve and posterior of the worked example', () => {
+  const plan = runSum('search-plan', WORKED, calendar);
+  if (!plan.ok || !('order' in plan.answer)) throw new Error('refused');
+  expect(plan.answer.order.map((id) => WORKED.places.findIndex((place) => place.id === id) + 1)).toEqual([
+    1, 3, 2, 1, 5, 3, 2, 4, 5, 2,
+  ]);
+  expect(plan.answer.foundBy.at(-1)).toEqual({ minutes: 203, chance: expect.closeTo(0.86769, 5) });
+  const places = WORKED.places.map((place, i) => ({ ...place, clearLooks: i < 3 ? 1 : 0 }));
+  expect(runSum('search-plan', { ...WORKED, places, looks: 0 }, calendar)).toMatchObject({
+    ok: true,
+    answer: {
+      posterior: {
+        valves: expect.closeTo(0.052257, 6),
+        outdoor: expect.closeTo(0.128266, 6),
+        indoor: expect.closeTo(0.2019, 6),
+        lines: expect.closeTo(0.380048, 6),
+        compressor: expect.closeTo(0.23753, 6),
+      },
+    },
+  });
+});
+
+test.each<[object, string]>([
+  [{ places: [{ id: 'a', prior: 1 }] }, '#/places/0/chanceFound'],
+  [{ places: [...WORKED.places, WORKED.places[0]] }, '#/places/5/id'],
+  [{ places: [{ ...WORKED.places[0], id: 'elsewhere' }] }, '#/places/0/id'],
+  [{ looksAt: [] }, '#/places/0'],
+  [
+    { places: [{ id: 'a', prior: 1 }], looksAt: [{ id: 'l', minutes: 1, covers: [{ place: 'b', chanceFound: 1 }] }] },
+    '#/looksAt/0/covers/0/place',
+  ],
+])('search plan with %o points at %s', (change, pointer) => {
+  expect(runSum('search-plan', { ...WORKED, ...change }, calendar)).toMatchObject({
+    ok: false,
+    problem: { errors: expect.arrayContaining([expect.objectContaining({ pointer })]) },
+  });
+});
+
+test('where to look: the detector failed its check after a look, in whatever offset each was said', () => {
+  const asked = SAMPLES['where-to-look'] as { looks: object[]; detectors: object[] };
+  const first = (input: object) => {
+    const found = runSum('where-to-look', input, calendar);
+    if (!found.ok || !('notNow' in found.answer)) throw new Error('refused');
+    return { answer: found.answer, flare: found.answer.places.find(({ place }) => place === 'flare-nut')?.chance };
+  };
+  const doubted = first(asked);
+  expect(doubted.answer.notNow[0]?.text).toBe('D-14 failed its check: take another detector, or bubbles.');
+  expect(doubted.flare).toBeCloseTo(first({ ...asked, looks: [] }).flare ?? NaN, 12);
+  // Checked at 09:09 site time, before the look at 09:10: it stands.
+  const before = [{ id: 'D-14', tag: 'D-14', checks: [{ at: '2026-03-20T15:09:00Z', result: 'fail' }] }];
+  expect(first({ ...asked, detectors: before }).flare).toBeLessThan(doubted.flare ?? 0);
+});
+
+/** 40 CFR 82.156, table 1. */
+test('recovery advice: the level follows from the law, and on an open leak it is the pressure of the site', () => {
+  const asked = { ...SAMPLES['recovery-advice'], refrigerant: 'R-22', barometerKpa: 83.5 };
+  const law = {
+    fullCharge: { value: '260', unit: 'lb' },
+    machineMadeOn: '2015-06-01',
+    evacuateAfter: true,
+    leakingPart: true,
+    isolatable: true,
+    major: true,
+  };
+  const advise = (change: object) =>
+    runSum('recovery-advice', { ...asked, law, openLeak: undefined, ...change }, calendar);
+  // Table 1: R-22, 200 lb and more, newer machine: 10 inHg of vacuum, (29.9 - 10) inHg absolute.
+  expect(advise({})).toMatchObject({ ok: true, answer: { stopKpa: expect.closeTo(67.4, 1), stopBecause: 'law' } });
+  expect(advise({ law: { ...law, isolatable: false } })).toMatchObject({
+    ok: true,
+    answer: { stopKpa: 83.5, stopBecause: 'open-leak', minutesLow: expect.any(Number), cylinderId: 'C-4' },
+  });
+  expect(advise({ law: undefined })).toMatchObject({
+    ok: true,
+    answer: { stopBecause: 'nothing-asked', clause: null },
+  });
+  expect(advise({ lawStopKpa: 67 })).toMatchObject({ ok: false, problem: { errors: [{ pointer: '#/lawStopKpa' }] } });
+});
+
+test('line allowance: the maker’s rate rules, else the bore full of liquid', () => {
+  const line = SAMPLES['line-allowance'];
+  expect(runSum('line-allowance', line, calendar)).toMatchObject({
+    ok: true,
+    answer: { grams: 1215, estimated: false },
+  });
+  // R-410A liquid at 40 °C: 975 kg/m3 (ASHRAE tables, from memory) in 49.0 mm2 is 47.8 g/m.
+  expect(runSum('line-allowance', { ...line, gramsPerM: undefined }, calendar)).toMatchObject({
+    ok: true,
+    answer: { gramsPerM: expect.closeTo(47.8, 0), estimated: true },
+  });
 });

@@ -6,6 +6,7 @@ import {
   cylinderContents,
   cylinderRoom,
   leakFlow,
+  lineAllowance,
   massLeft,
   mixture,
   pressureTest,
@@ -17,6 +18,8 @@ import {
 } from '@ullage/thermo';
 import type { ThermoFault } from '@ullage/thermo';
 import type { Calendar } from '@ullage/units';
+import { recoveryAdviceSum } from './recovery.ts';
+import { searchPlanSum, whereToLookSum } from './search.ts';
 import { notPossible, notValid, unknownSum } from './problem.ts';
 import type { Asked, Misfit } from './problem.ts';
 
@@ -42,7 +45,7 @@ function physical<Answer extends object>(
   return { ok, answer: rest };
 }
 
-const lawful = <Answer>(answer: Answer) => ({ ok: true, answer }) as const;
+const answered = <Answer>(answer: Answer) => ({ ok: true, answer }) as const;
 
 /** A second reading has a temperature of its own. */
 const temperaturesOf = ({ temperatureK, second }: SumInput<'air-check'>): Readonly<Record<string, number>> => ({
@@ -73,6 +76,8 @@ const RUN: { readonly [Name in SumName]: Run<Name> } = {
     }),
   'vacuum-hold': (input) => physical(vacuumHold(input), {}),
   'mass-left': (input) => physical(massLeft(input), input),
+  'recovery-advice': (input) => physical(recoveryAdviceSum(input), input),
+  'line-allowance': (input) => physical(lineAllowance(input), input),
   superheat: (input) => physical(superheat(input), input),
   subcooling: (input) => physical(subcooling(input), input),
   'leak-flow': ({ refrigerant, gramsPerYear, paM3PerS = Number.NaN }) =>
@@ -80,10 +85,12 @@ const RUN: { readonly [Name in SumName]: Run<Name> } = {
       gramsPerYear === undefined ? leakFlow({ refrigerant, paM3PerS }) : leakFlow({ refrigerant, gramsPerYear }),
       { refrigerant },
     ),
-  'leak-rate': (input, calendar) => lawful(leakRate(input, calendar)),
-  headroom: (input, calendar) => lawful(headroom(input, calendar)),
-  duties: (input, calendar) => lawful(duties(input, calendar)),
-  'evacuation-level': (input) => lawful(evacuationLevel(input)),
+  'search-plan': (input) => answered(searchPlanSum(input)),
+  'where-to-look': (input, calendar) => answered(whereToLookSum(input, calendar)),
+  'leak-rate': (input, calendar) => answered(leakRate(input, calendar)),
+  headroom: (input, calendar) => answered(headroom(input, calendar)),
+  duties: (input, calendar) => answered(duties(input, calendar)),
+  'evacuation-level': (input) => answered(evacuationLevel(input)),
 };
 
 /** A schema seen by its name alone; TypeScript cannot carry the name through the table of schemas. */

@@ -2,8 +2,8 @@
 import { LEAK_PLACES } from './places.ts';
 import type { LeakPlaceId } from './places.ts';
 
-export const UNIT_KINDS = ['split', 'rooftop', 'variable-flow', 'rack', 'chiller', 'other'] as const;
-export type UnitKind = (typeof UNIT_KINDS)[number];
+export const EQUIPMENT_KINDS = ['split', 'rooftop', 'variable-flow', 'rack', 'chiller', 'other'] as const;
+export type EquipmentKind = (typeof EQUIPMENT_KINDS)[number];
 
 export type Shares = Partial<Readonly<Record<LeakPlaceId, number>>>;
 
@@ -87,7 +87,7 @@ const CHILLER: Shares = {
   'filter-drier-joint': 3,
   'compressor-line': 6,
 };
-const TRADE: Readonly<Record<UnitKind, Shares>> = {
+const TRADE: Readonly<Record<EquipmentKind, Shares>> = {
   split: SPLIT,
   // No lines laid on site, and what is in one cabinet shakes together.
   rooftop: { ...SPLIT, 'flare-nut': 1, 'line-set-wall': 0, 'line-set-hidden': 0, 'braze-joint-factory': 8 },
@@ -115,7 +115,11 @@ export type Findings = Partial<Readonly<Record<LeakPlaceId, number>>>;
  * leak found there.
  * @throws RangeError when a count is negative or not a number
  */
-export function priorsOf(kind: UnitKind, found: Findings = {}, trade: Shares = TRADE[kind]): Map<LeakPlaceId, number> {
+export function priorsOf(
+  kind: EquipmentKind,
+  found: Findings = {},
+  trade: Shares = TRADE[kind],
+): Map<LeakPlaceId, number> {
   const counts = LEAK_PLACES.filter(({ id }) => id !== 'unknown').map(({ id }) => ({
     id,
     share: trade[id] ?? 0,

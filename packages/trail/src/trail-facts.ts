@@ -1,16 +1,17 @@
-/** What a search stands on: facts of the visit, of the unit's past and of the contractor. No clock: instants are numbers to compare. */
+/** What a search stands on: facts of the visit, of the unit's past and of the contractor. No clock: instants are only compared. */
 import type { InstrumentCheck } from './doubt.ts';
 import type { LeakSize, LossRange } from './explains.ts';
 import type { LookMethodId } from './methods.ts';
 import type { LeakPlaceId } from './places.ts';
 import type { Conditions } from './preconditions.ts';
-import type { Findings, SignId, UnitKind } from './priors.ts';
+import type { Findings, SignId, EquipmentKind } from './priors.ts';
 
 export const UNIT_STATES = ['off', 'running', 'nitrogen'] as const;
 export type UnitState = (typeof UNIT_STATES)[number];
 
 export interface MadeLook {
-  readonly at: number;
+  /** In UTC, all of one format. */
+  readonly at: string;
   /** A look of another visit was made under other conditions, and the leak may be younger. */
   readonly earlierVisit: boolean;
   readonly places: readonly LeakPlaceId[];
@@ -36,9 +37,9 @@ export interface FoundLeak extends LeakSize {
 }
 
 export interface TrailFacts {
-  readonly unitKind: UnitKind;
+  readonly equipment: EquipmentKind;
   /** g/yr; absent where nothing is known of it. */
-  readonly gone?: LossRange | undefined;
+  readonly goneGramsPerYear?: LossRange | undefined;
   /** The contractor's own, of this kind of unit. */
   readonly findings: Findings;
   readonly signs: readonly { readonly place: LeakPlaceId; readonly sign: SignId }[];

@@ -46,9 +46,9 @@ const ELSEWHERE = 0.05;
 /** After a find, "no second leak" is in it too; by how well the find explains the loss. Assumptions. */
 const AFTER_FIND = { explains: 3, 'cannot-tell': 1, 'explains-part': 0.1 } as const;
 
-function elsewhereWeight({ leaks, gone }: TrailFacts): number {
+function elsewhereWeight({ leaks, goneGramsPerYear }: TrailFacts): number {
   if (leaks.length === 0) return ELSEWHERE;
-  return gone ? AFTER_FIND[explains({ found: leaks, goneGramsPerYear: gone }).verdict] : AFTER_FIND['cannot-tell'];
+  return AFTER_FIND[goneGramsPerYear ? explains({ found: leaks, goneGramsPerYear }).verdict : 'cannot-tell'];
 }
 
 function factorAt(place: LeakPlaceId, { signs }: TrailFacts, { hits }: Evidence): number {
@@ -63,10 +63,10 @@ function factorAt(place: LeakPlaceId, { signs }: TrailFacts, { hits }: Evidence)
  */
 export function whereToLook(facts: TrailFacts, most = 3): WhereToLook {
   const surely = facts.leaks.reduce((sum, { lowGramsPerYear = 0 }) => sum + lowGramsPerYear, 0);
-  const lossGramsPerYear = lossToFind(facts.gone, surely);
+  const lossGramsPerYear = lossToFind(facts.goneGramsPerYear, surely);
   const evidence = evidenceOf(facts, lossGramsPerYear);
   const found = new Set(facts.leaks.map(({ place }) => place));
-  const priors = [...priorsOf(facts.unitKind, facts.findings)].filter(([place]) => !found.has(place));
+  const priors = [...priorsOf(facts.equipment, facts.findings)].filter(([place]) => !found.has(place));
   const places = priors.map(([id]) => id);
   const candidates = candidatesFor(facts, { places, lossGramsPerYear, evidence });
   const search: Search = {
@@ -106,7 +106,7 @@ const nextLook = (
   of: Pick<NextLook, 'chance' | 'why'>,
 ): NextLook => ({ id, words, places, method: by, instrumentId: instrumentId ?? null, minutes, ...of });
 
-function reasonsOf({ gone }: TrailFacts, loss: number): WhereToLook['reasons'] {
+function reasonsOf({ goneGramsPerYear: gone }: TrailFacts, loss: number): WhereToLook['reasons'] {
   const text = gone
     ? `Looked for as a loss of ${Math.round(loss)} g/yr`
     : `Loss not known: ${Math.round(loss)} g/yr taken`;

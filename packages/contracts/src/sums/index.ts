@@ -7,7 +7,11 @@ import * as evacuation from './evacuation.ts';
 import * as law from './law.ts';
 import * as mixtures from './mixtures.ts';
 import * as physics from './physics.ts';
+import * as recovery from './recovery.ts';
+import * as search from './search.ts';
 import * as tightness from './tightness.ts';
+
+export { ELSEWHERE_ID, SearchFacts } from './search.ts';
 
 export const SUMS = {
   saturation: {
@@ -69,6 +73,26 @@ export const SUMS = {
     title: 'Leak flow as grams a year, and back',
     input: tightness.LeakFlowInput,
     output: tightness.LeakFlowOutput,
+  },
+  'recovery-advice': {
+    title: 'Where to stop a recovery, what stays, how long yet, which cylinder',
+    input: recovery.RecoveryAdviceInput,
+    output: recovery.RecoveryAdviceOutput,
+  },
+  'line-allowance': {
+    title: 'Gas for a line longer or shorter than the charge covers',
+    input: recovery.LineAllowanceInput,
+    output: recovery.LineAllowanceOutput,
+  },
+  'search-plan': {
+    title: 'Order of looks that finds most per minute',
+    input: search.SearchPlanInput,
+    output: search.SearchPlanOutput,
+  },
+  'where-to-look': {
+    title: 'Where to look for the leak next, and why',
+    input: search.WhereToLookInput,
+    output: search.WhereToLookOutput,
   },
   'leak-rate': {
     title: 'Leak rate of a circuit under one rulebook',
