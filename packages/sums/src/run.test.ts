@@ -202,6 +202,7 @@ const SAMPLES: Readonly<Record<SumName, object>> = {
       {
         id: 'D-14',
         tag: 'D-14',
+        atHand: true,
         senseGramsPerYear: 5,
         checks: [{ at: '2026-03-20T15:40:00Z', result: 'fail' }],
       },

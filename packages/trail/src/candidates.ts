@@ -36,10 +36,11 @@ export function notNow({ conditions, unitState, detectors }: TrailFacts): NotNow
     text,
     hurts: of.some(({ hurts }) => hurts),
   }));
-  if (detectors.length === 0 || detectorToUse(detectors)) return told;
+  const here = detectors.filter(({ atHand }) => atHand);
+  if (here.length === 0 || detectorToUse(here)) return told;
   const text =
-    detectors.length === 1
-      ? `${detectors[0]?.tag} failed its check: take another detector, or bubbles.`
+    here.length === 1
+      ? `${here[0]?.tag} failed its check: take another detector, or bubbles.`
       : 'The detectors at hand failed their checks: take another, or bubbles.';
   return [{ methods: ['electronic'], text, hurts: false }, ...told];
 }

@@ -25,7 +25,7 @@ export function detectorToUse(detectors: readonly Detector[]): Detector | undefi
   const last = ({ checks }: Detector) => checks.at(-1)?.result;
   const sense = ({ senseGramsPerYear }: Detector) => senseGramsPerYear ?? Infinity;
   return detectors
-    .filter((one) => last(one) !== 'fail')
+    .filter((one) => one.atHand && last(one) !== 'fail')
     .toSorted((a, b) => Number(last(a) !== 'pass') - Number(last(b) !== 'pass') || (sense(a) < sense(b) ? -1 : 1))[0];
 }
 

@@ -22,10 +22,12 @@ export interface MadeLook {
   readonly result: 'clear' | 'hit' | 'found' | 'could-not-reach';
 }
 
-/** A detector at hand. */
+/** A detector that is at hand, or that a look was made with. */
 export interface Detector {
   readonly id: string;
   readonly tag: string;
+  /** Whether it can be taken for the next look. */
+  readonly atHand: boolean;
   readonly senseGramsPerYear?: number | undefined;
   /** Oldest first. */
   readonly checks: readonly InstrumentCheck[];

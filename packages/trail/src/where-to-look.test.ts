@@ -13,7 +13,13 @@ import type { LeakPlaceId, MadeLook, TrailFacts } from './index.ts';
 import { chanceFound, lossToFind } from './chance.ts';
 import { WIDE_LOOKS } from './wide-looks.ts';
 
-const D14 = { id: 'd14', tag: 'D-14', senseGramsPerYear: 5, checks: [{ at: '01', result: 'pass' }] } as const;
+const D14 = {
+  id: 'd14',
+  tag: 'D-14',
+  atHand: true,
+  senseGramsPerYear: 5,
+  checks: [{ at: '01', result: 'pass' }],
+} as const;
 const SPLIT: TrailFacts = {
   equipment: 'split',
   goneGramsPerYear: { low: 300, high: 600 },
@@ -71,7 +77,7 @@ describe('five cases', () => {
       {
         ...SPLIT,
         looks: [look(wide('valves')), look(wide('drain-pan'))],
-        detectors: [failed, { id: 'd9', tag: 'D-9', checks: [{ at: '21', result: 'pass' }] }],
+        detectors: [failed, { id: 'd9', tag: 'D-9', atHand: true, checks: [{ at: '21', result: 'pass' }] }],
       },
       'Service valves: cores, caps and stems',
       'electronic',
@@ -277,6 +283,7 @@ const anything: fc.Arbitrary<TrailFacts> = fc.record({
     fc.record({
       id: fc.constantFrom('a', 'b'),
       tag: fc.constant('D-1'),
+      atHand: fc.boolean(),
       senseGramsPerYear: fc.option(fc.double({ min: 1e-9, max: 1e6, noNaN: true }), { nil: undefined }),
       checks: fc.array(fc.record({ at: instant, result: fc.constantFrom('pass' as const, 'fail' as const) }), {
         maxLength: 4,

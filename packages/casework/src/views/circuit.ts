@@ -20,17 +20,23 @@ import type { Viewer } from './viewer.ts';
 import { FULL_CHARGE_WORDS, USE_WORDS, wordOf } from './words.ts';
 import { LATEST_FULL_CHARGE } from '../law/latest-full-charge.ts';
 
-const SECONDS_OF_YEAR_DAYS = 365;
-function explanation(latest: CircuitView['latest'], leaks: CircuitView['leakPoints']): CircuitView['explains'] {
+const DAYS_OF_YEAR = 365;
+/** What the circuit loses by its last calculation, g/yr; null where there is none, or nothing is lost. */
+export function goneGramsPerYear(latest: CircuitView['latest']): number | null {
   if (!latest) return null;
-  const gone = (bookedGrams(latest.leakMass) * SECONDS_OF_YEAR_DAYS) / latest.days;
+  const gone = (bookedGrams(latest.leakMass) * DAYS_OF_YEAR) / latest.days;
+  return gone > 0 ? gone : null;
+}
+function explanation(latest: CircuitView['latest'], leaks: CircuitView['leakPoints']): CircuitView['explains'] {
+  const gone = goneGramsPerYear(latest);
+  if (!latest || gone === null) return null;
   const found = leaks
     .filter((leak) => leak.state !== 'verified' || leak.changedOn >= latest.onDay)
     .map((leak) => ({
       lowGramsPerYear: leak.lowGramsPerYear ?? undefined,
       highGramsPerYear: leak.highGramsPerYear ?? undefined,
     }));
-  if (found.length === 0 || !(gone > 0)) return null;
+  if (found.length === 0) return null;
   const { share, verdict, text } = explains({ found, goneGramsPerYear: { low: gone, high: gone } });
   const percent = (part: number | null): number | null => (part === null ? null : Math.round(part * 100));
   return {

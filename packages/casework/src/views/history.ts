@@ -48,7 +48,7 @@ function factView(
   };
 }
 
-interface LookBody {
+export interface LookBody {
   readonly places: string[];
   readonly where?: string;
   readonly method: string;

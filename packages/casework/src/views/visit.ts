@@ -1,4 +1,4 @@
-import type { GlanceView, OverrideRule, VisitHead, VisitListView, VisitView } from '@ullage/contracts';
+import type { GlanceView, OverrideRule, SearchFacts, VisitHead, VisitListView, VisitView } from '@ullage/contracts';
 import { dayWords, toKelvin } from '@ullage/units';
 import type { Day } from '@ullage/units';
 import type { Pressure, Temperature } from '@ullage/contracts';
@@ -10,6 +10,7 @@ import { repeatabilityOf } from './cylinder-instruments.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
 import { factViews, leakPointView } from './history.ts';
 import { dutiesOf, headroomOf } from './law.ts';
+import { searchFactsOf } from './search-facts.ts';
 import { loadSite, siteView } from './site.ts';
 import { feedNumber } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
@@ -111,8 +112,11 @@ const few = <T>(items: readonly T[]): { items: T[]; more: number } => ({
 function glanceOf(
   viewer: Viewer,
   { view: circuit, file }: Awaited<ReturnType<typeof circuitViews>>[number],
-  visitId: string,
+  given: { visitId: string; search: ReadonlyMap<string, SearchFacts> },
 ): GlanceView {
+  const { visitId } = given;
+  const search = given.search.get(circuit.id);
+  if (!search) throw new Error('a circuit of the visit was not read for the search');
   const earlier = circuit.additions.filter((addition) => addition.visitId !== visitId);
   const clear = circuit.looks.filter((look) => look.result === 'clear');
   return {
@@ -124,6 +128,7 @@ function glanceOf(
     leakPoints: few(circuit.leakPoints),
     clearLooks: few(clear),
     ...headroomOf(viewer, file, visitId),
+    search,
   };
 }
 
@@ -149,6 +154,11 @@ export async function visitView(viewer: Viewer, visitId: string): Promise<VisitV
   });
   const instruments = await tx.instrument.findMany({ where: { tenantId, retiredAt: null }, orderBy: { tag: 'asc' } });
   const circuits = await circuitViews(viewer, circuitIds);
+  const search = await searchFactsOf(
+    viewer,
+    circuits.map(({ view }) => view),
+    { visitId, site: row.site, personIds: row.visitPersons.map(({ personId }) => personId), facts, instruments },
+  );
   const duties = await dutiesOf(viewer, { circuitIds });
   const commands = await tx.command.findMany({
     where: { tenantId, id: { in: facts.map((fact) => fact.id) } },
@@ -158,7 +168,7 @@ export async function visitView(viewer: Viewer, visitId: string): Promise<VisitV
   return {
     visit: visitHead(viewer, row),
     site: siteView(site),
-    glances: circuits.map((circuit) => glanceOf(viewer, circuit, visitId)),
+    glances: circuits.map((circuit) => glanceOf(viewer, circuit, { visitId, search })),
     leakPoints: leaks.map((leak) => leakPointView(viewer, leak, { zone, facts: tested })),
     facts: factViews(viewer, facts, zone),
     branch: branchFrom(facts, row),

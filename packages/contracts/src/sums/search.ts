@@ -150,16 +150,17 @@ const Look = object('Look', {
   unitState: unitState(),
   result: choice('Result', ['clear', 'hit', 'found', 'could-not-reach']),
 });
-const Detector = object('Detector', {
+const detector = {
   id: id('Detector'),
   tag: text('Tag', { max: 60 }),
+  atHand: yesNo('At hand').meta({ description: 'Whether it can be taken for the next look' }),
   senseGramsPerYear: sense().optional(),
   checks: list(
     'Checks',
     object('Check', { at: instantText('Time of the check'), result: choice('Result', ['pass', 'fail']) }),
     2000,
   ).meta({ description: 'Oldest first' }),
-});
+};
 const Leak = object('Leak', {
   place: place(),
   lowGramsPerYear: gramsAYear('Size, low end').optional(),
@@ -185,7 +186,7 @@ const facts = {
   signs: list('Signs', object('Sign', { place: place(), sign: choice('Sign', keys(SIGNS)) }), 500),
   leaks: list('Leaks', Leak, 200).meta({ description: 'Found, and not known to be tight again' }),
   looks: list('Looks', Look, 1000),
-  detectors: list('Detectors', Detector, 100).meta({ description: 'At hand' }),
+  detectors: list('Detectors', object('Detector', detector), 100),
   unitState: unitState(),
   conditions: Conditions,
 };
@@ -199,7 +200,9 @@ export const WhereToLookInput = object('Where to look', {
   signs: facts.signs.default([]),
   leaks: facts.leaks.default([]),
   looks: facts.looks.default([]),
-  detectors: facts.detectors.default([]),
+  detectors: list('Detectors', object('Detector', { ...detector, atHand: detector.atHand.default(true) }), 100).default(
+    [],
+  ),
   unitState: facts.unitState.default('off'),
   conditions: facts.conditions.default({}),
   looksToPlan: z

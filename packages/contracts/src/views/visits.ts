@@ -12,6 +12,7 @@ import {
   Repeatability,
 } from './common.ts';
 import { OVERRIDE_RULES } from '../commands/desk.ts';
+import { SearchFacts } from '../sums/search.ts';
 import { SiteView } from './units.ts';
 
 const Placed = z.object({
@@ -62,6 +63,7 @@ export const GlanceView = z
     clearLooks: few(LookView),
     headroom: HeadroomView.nullable(),
     headroomWhyNot: z.string().nullable(),
+    search: SearchFacts.meta({ description: 'What "where to look next" is worked out from, on the phone as well.' }),
   })
   .meta({ id: 'Glance' });
 export type GlanceView = z.infer<typeof GlanceView>;
