@@ -51,7 +51,7 @@ export function insideOf(unitState: UnitState, inside: TrailFacts['conditions'][
 /** Whether what the look says counts: its instrument passed since, and nothing known stood against its method. */
 function isBlind(look: MadeLook, facts: TrailFacts): boolean {
   const detector = facts.detectors.find(({ id }) => id === look.instrumentId);
-  if (isInDoubt(detector?.checks, look.at)) return true;
+  if (isInDoubt(detector?.checks ?? [], look.at)) return true;
   // Of another visit only its own state is known, not its pressures.
   const known = look.earlierVisit ? {} : facts.conditions;
   const { unitState, method } = look;
@@ -92,7 +92,7 @@ function raisedFrom(hits: Hits): Map<LeakPlaceId, number> {
 function doubtedIn({ looks, detectors }: TrailFacts): Set<LeakPlaceId> {
   const checks = new Map(detectors.map((detector) => [detector.id, detector.checks]));
   const doubtful = looks.filter(
-    ({ result, instrumentId = '', at }) => result === 'clear' && isInDoubt(checks.get(instrumentId), at),
+    ({ result, instrumentId = '', at }) => result === 'clear' && isInDoubt(checks.get(instrumentId) ?? [], at),
   );
   return new Set(doubtful.flatMap(({ places }) => places));
 }

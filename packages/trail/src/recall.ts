@@ -1,11 +1,10 @@
 import type { Instant } from '@ullage/units';
+import type { CheckResult } from './doubt.ts';
 
-/** A check of an instrument, against a leak standard or a reference, or its calibration. */
-export interface InstrumentCheck {
+/** A check with the fact that it is. */
+export interface InstrumentCheck extends CheckResult {
   readonly id: string;
   readonly at: Instant;
-  /** `adjusted` is good from then on. */
-  readonly result: 'pass' | 'adjusted' | 'fail';
 }
 
 /**
@@ -40,14 +39,6 @@ export function distrustOf(checks: readonly InstrumentCheck[], failedId: string)
 /** What was done at the instant of a good check counts as done after it. */
 export const isDistrusted = ({ since, until }: Pick<Distrust, 'since' | 'until'>, at: Instant): boolean =>
   (since === null || at >= since) && (until === null || at < until);
-
-/** Whether an instrument could be trusted at an instant, by all that is known of its checks now. */
-export function isInDoubt(checks: readonly InstrumentCheck[], at: Instant): boolean {
-  const all = inTime(checks);
-  const before = all.findLast((check) => check.at <= at);
-  const after = all.find((check) => check.at > at);
-  return (before !== undefined && isFailed(before)) || (after !== undefined && isFailed(after));
-}
 
 /** What was done with a detector, or may have been. */
 export interface DetectorUse {

@@ -1,5 +1,5 @@
 /** What a search stands on: facts of the visit, of the unit's past and of the contractor. No clock: instants are only compared. */
-import type { InstrumentCheck } from './doubt.ts';
+import type { CheckResult } from './doubt.ts';
 import type { LeakSize, LossRange } from './explains.ts';
 import type { LookMethodId } from './methods.ts';
 import type { LeakPlaceId } from './places.ts';
@@ -30,7 +30,7 @@ export interface Detector {
   readonly atHand: boolean;
   readonly senseGramsPerYear?: number | undefined;
   /** Oldest first. */
-  readonly checks: readonly InstrumentCheck[];
+  readonly checks: readonly CheckResult[];
 }
 
 /** A leak that was found and is not known to be tight again. */

@@ -11,8 +11,10 @@ import { goneGramsPerYear } from './circuit.ts';
 import { FACT_INCLUDE } from './fact-row.ts';
 import type { FactRow } from './fact-row.ts';
 import { FINDINGS } from './findings.sql.ts';
-import { bodyOf, instrumentChecks } from './history.ts';
+import { bodyOf } from './history.ts';
 import type { LookBody } from './history.ts';
+import { instrumentChecks } from '../recalls/checks.ts';
+import { recordsOf } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
 
 /** A clear look older than this says nothing of a leak that is looked for now. An assumption. */
@@ -106,7 +108,7 @@ async function detectorsOf(
   visit: VisitForSearch,
   looks: readonly FactRow[],
 ): Promise<SearchFacts['detectors']> {
-  const checks = await instrumentChecks(viewer);
+  const checks = await instrumentChecks(recordsOf(viewer));
   const used = new Set(visit.facts.flatMap(toolsOf));
   const looked = new Set(looks.flatMap(toolsOf));
   const isAtHand = ({ id, carrierId }: Tool): boolean =>
@@ -118,7 +120,7 @@ async function detectorsOf(
       tag: tool.tag,
       atHand: isAtHand(tool),
       ...(tool.senseGramsPerYear !== null && { senseGramsPerYear: Number(tool.senseGramsPerYear) }),
-      checks: checks.get(tool.id) ?? [],
+      checks: (checks.get(tool.id) ?? []).map(({ at, result }) => ({ at, result })),
     }));
 }
 
