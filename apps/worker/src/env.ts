@@ -24,6 +24,8 @@ const Environment = z
     /** The address people type, of the board: the links in mails stand on it, and nothing else here. */
     PUBLIC_ORIGIN: ServerUrl.transform((url) => new URL(url).origin).optional(),
     ...MAIL_ENVIRONMENT,
+    /** Where Prometheus reads the counts, on this machine only; without it nothing is counted. */
+    METRICS_PORT: z.coerce.number().int().min(0).max(65_535).optional(),
     LOG_LEVEL: LogLevel,
     OTEL_EXPORTER_OTLP_ENDPOINT,
   })
@@ -37,6 +39,8 @@ export interface Settings {
   readonly redisUrl: string | undefined;
   /** Undefined where no mail is sent. */
   readonly mail: Mailing | undefined;
+  /** Undefined where nothing is counted. */
+  readonly metricsPort: number | undefined;
   readonly logLevel: z.output<typeof LogLevel>;
   /** Where traces go; undefined where none are made. */
   readonly tracesTo: string | undefined;
@@ -53,6 +57,7 @@ export function readSettings(environment: ProcessEnvironment = process.env): Set
     relayDatabaseUrl: data.RELAY_DATABASE_URL,
     redisUrl: data.REDIS_URL,
     mail: mail && publicOrigin !== undefined ? { ...mail, publicOrigin } : undefined,
+    metricsPort: data.METRICS_PORT,
     logLevel: data.LOG_LEVEL,
     tracesTo: data.OTEL_EXPORTER_OTLP_ENDPOINT,
   };

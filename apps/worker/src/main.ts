@@ -8,6 +8,8 @@ import { Temporal } from 'temporal-polyfill';
 import { readSettings } from './env.ts';
 import { Log } from './log.ts';
 import { makeParts } from './make-parts.ts';
+import { Metrics } from './metrics/metrics.ts';
+import { serveMetrics } from './metrics/serve.ts';
 import type { Parts } from './parts.ts';
 import { startWorker } from './worker.ts';
 import type { RunningWorker } from './worker.ts';
@@ -36,7 +38,11 @@ async function main(): Promise<void> {
   const log = new Log(pino({ level: settings.logLevel, base: { service: 'worker' } }));
   const calendar = makeCalendar(Temporal);
   const tracing = await openTracing({ service: 'ullage-worker', endpoint: settings.tracesTo });
-  const parts = makeParts({ settings, log, calendar, clock: systemClock(calendar), tracing });
+  const { metricsPort } = settings;
+  const metrics = metricsPort === undefined ? undefined : new Metrics();
+  const parts = makeParts({ settings, log, calendar, clock: systemClock(calendar), tracing, metrics });
+  // Before the stores answer: somebody may want to see a worker that waits.
+  if (metrics && metricsPort !== undefined) await serveMetrics(metrics, metricsPort);
   let worker: RunningWorker | undefined;
   let told = false;
   const leave = (): void => {

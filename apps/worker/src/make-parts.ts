@@ -6,6 +6,7 @@ import type { Tracing } from '@ullage/telemetry';
 import type { Calendar } from '@ullage/units';
 import type { Settings } from './env.ts';
 import type { Log } from './log.ts';
+import type { Metrics } from './metrics/metrics.ts';
 import { PACE } from './pace.ts';
 import type { Pace } from './pace.ts';
 import type { Parts } from './parts.ts';
@@ -16,15 +17,16 @@ import { EveryTenant } from './relay/every-tenant.ts';
 const MAIL_MS = 20_000;
 
 export interface PartsGiven {
-  readonly settings: Omit<Settings, 'logLevel' | 'tracesTo'>;
+  readonly settings: Omit<Settings, 'logLevel' | 'tracesTo' | 'metricsPort'>;
   readonly log: Log;
   readonly clock: Clock;
   readonly calendar: Calendar;
   readonly pace?: Pace;
   readonly tracing?: Tracing | undefined;
+  readonly metrics?: Metrics | undefined;
 }
 
-export function makeParts({ settings, log, clock, calendar, tracing, pace = PACE }: PartsGiven): Parts {
+export function makeParts({ settings, log, clock, calendar, tracing, metrics, pace = PACE }: PartsGiven): Parts {
   const lost = (error: Error): void => log.trouble('lost a database connection', error);
   const database = new Database({ url: settings.databaseUrl, name: 'ullage-worker', onPoolError: lost });
   const { queueDatabaseUrl, redisUrl, databaseUrl, mail } = settings;
@@ -41,6 +43,7 @@ export function makeParts({ settings, log, clock, calendar, tracing, pace = PACE
     databaseUrl,
     pace,
     tracing,
+    metrics,
     mail: mail && { mailer: createMailer(mail, { withinMs: MAIL_MS }), publicOrigin: mail.publicOrigin },
   };
 }

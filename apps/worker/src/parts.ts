@@ -4,6 +4,7 @@ import type { Database } from '@ullage/database';
 import type { Mailer } from '@ullage/mail';
 import type { Tracing } from '@ullage/telemetry';
 import type { Log } from './log.ts';
+import type { Metrics } from './metrics/metrics.ts';
 import type { Reach } from './features/webhooks/post.ts';
 import type { QueueBackend } from './queue/backend.ts';
 import type { EveryTenant } from './relay/every-tenant.ts';
@@ -25,6 +26,8 @@ export interface Parts {
   readonly webhookReach?: Reach;
   /** Undefined where no collector is named. */
   readonly tracing: Tracing | undefined;
+  /** Undefined where nothing is counted. */
+  readonly metrics: Metrics | undefined;
   /** Undefined where no mail is sent. */
   readonly mail: { readonly mailer: Mailer; readonly publicOrigin: string } | undefined;
 }

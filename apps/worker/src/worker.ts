@@ -41,6 +41,7 @@ export async function startWorker(parts: Parts): Promise<RunningWorker> {
     app.get(SweepProcessor, { strict: false }).worker,
   ];
   await Promise.all([...workers, reminders, imports, sweeps].map((part) => part.waitUntilReady()));
+  parts.metrics?.watch({ queues: [reminders, imports, sweeps], unsent: (atMost) => parts.everyTenant.unsent(atMost) });
   const relay = app.get(Relay, { strict: false });
   const mails = app.get(ReminderMails, { strict: false });
   const webhooks = app.get(Webhooks, { strict: false });

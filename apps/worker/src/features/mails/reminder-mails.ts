@@ -36,7 +36,10 @@ export class ReminderMails {
     try {
       for (const ref of await everyTenant.mails(clock.date(), AT_ONCE)) {
         // The rest would wait for the same server: they keep their tries, and the next round begins with another.
-        if (this.#stopped || (await this.#send(ref)) === 'no-server') return;
+        if (this.#stopped) return;
+        const outcome = await this.#send(ref);
+        if (outcome !== 'nothing') this.#parts.metrics?.effect('mail', outcome);
+        if (outcome === 'no-server') return;
       }
     } catch (error) {
       log.trouble('a round of mails broke off', error);

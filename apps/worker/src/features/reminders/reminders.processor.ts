@@ -8,7 +8,7 @@ import * as z from 'zod';
 import { PARTS } from '../../parts.ts';
 import type { Parts } from '../../parts.ts';
 import { LOCK_MS, STALLED_CHECK_MS } from '../../queue/backend.ts';
-import { traced } from '../../queue/traced.ts';
+import { watched } from '../../queue/watched.ts';
 
 const WithTenant = z.object({ tenantId: z.uuid() });
 
@@ -29,13 +29,17 @@ export class RemindersProcessor extends WorkerHost {
   async process(job: Job<unknown>): Promise<void> {
     const body = DutyReminder.body.safeParse(job.data);
     if (!body.success) throw new UnrecoverableError('The job does not name a reminder.');
-    const { tracing, night } = this.#parts;
+    const { night } = this.#parts;
     const attributes = {
       'messaging.message.id': job.id,
       'ullage.tenant_id': body.data.tenantId,
       'ullage.duty_id': body.data.dutyId,
     };
-    await traced(tracing, { name: DutyReminder.name, attributes }, async () => void (await night.remind(body.data)));
+    await watched(
+      this.#parts,
+      { name: DutyReminder.name, attributes },
+      async () => void (await night.remind(body.data)),
+    );
   }
 
   /** The queue drops a failed job. A person sees it, and the sweep puts it back once they say so. */

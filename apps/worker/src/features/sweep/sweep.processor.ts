@@ -5,7 +5,7 @@ import type { Job } from 'bullmq';
 import { PARTS } from '../../parts.ts';
 import type { Parts } from '../../parts.ts';
 import { LOCK_MS, STALLED_CHECK_MS } from '../../queue/backend.ts';
-import { traced } from '../../queue/traced.ts';
+import { watched } from '../../queue/watched.ts';
 import { Sweeper } from './sweeper.ts';
 
 /** One sweep at a time, in whichever process takes it. */
@@ -20,7 +20,7 @@ export class SweepProcessor extends WorkerHost {
   }
   process(job: Job): Promise<void> {
     const attributes = { 'messaging.message.id': job.id };
-    return traced(this.#parts.tracing, { name: Sweep.name, attributes }, () => this.#sweeper.sweep());
+    return watched(this.#parts, { name: Sweep.name, attributes }, () => this.#sweeper.sweep());
   }
   /** The next one is due within a minute and does the same. */
   @OnWorkerEvent('failed')

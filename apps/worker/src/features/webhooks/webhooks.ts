@@ -86,8 +86,10 @@ export class Webhooks {
         'webhook-signature': signatureOf(found.secret, { id: found.id, seconds, body }),
       };
       const outcome = await post({ url: found.url, headers, body }, webhookReach).catch(failureOf);
+      const isTold = typeof outcome === 'number' && outcome >= 200 && outcome < 300;
+      this.#parts.metrics?.effect('webhook', isTold ? 'sent' : 'failed');
       if (typeof outcome !== 'number') await night.webhookFailed(ref, outcome);
-      else if (outcome >= 200 && outcome < 300) await night.webhookTold(ref, String(outcome));
+      else if (isTold) await night.webhookTold(ref, String(outcome));
       // 410 Gone: the receiver says that it wants no more (Standard Webhooks).
       else await night.webhookFailed(ref, { answer: String(outcome), forGood: outcome === 410 });
     } catch (error) {
