@@ -9,7 +9,7 @@ import { Database } from '@ullage/database';
 import { makeCalendar, uuidv7 } from '@ullage/units';
 import type { Instant } from '@ullage/units';
 import { freshDatabase } from './database.ts';
-import type { FreshDatabase } from './database.ts';
+import type { TestDatabase } from './database.ts';
 
 export const calendar = makeCalendar(Temporal as never);
 let idClock = 1_700_000_000_000;
@@ -21,7 +21,7 @@ export interface TestOffice {
   readonly office: Office;
   /** What a worker would do, for tests that do its work themselves. */
   readonly night: Night;
-  readonly database: FreshDatabase;
+  readonly database: TestDatabase;
   readonly clock: { now: Instant };
   /** A contractor with one person of each role; gives the actors. */
   contractor(name?: string, timeZone?: string): Promise<Contractor>;
@@ -41,11 +41,14 @@ export interface SendOptions {
 }
 const ROLES: readonly Role[] = ['owner', 'manager', 'dispatcher', 'warehouse', 'technician', 'auditor'];
 
-export async function openTestOffice(start: Instant): Promise<TestOffice> {
-  const database = await freshDatabase();
+/** On a fresh database, unless one is given. */
+export async function openTestOffice(start: Instant, given?: TestDatabase): Promise<TestOffice> {
+  const database = given ?? (await freshDatabase());
   const clock = { now: start };
   const app = new Database({ url: database.urls.application, name: 'test office', connections: 10 });
   const admin = new pg.Pool({ connectionString: database.adminUrl, max: 2 });
+  // A test may end its server under it.
+  admin.on('error', () => undefined);
   afterAll(async () => {
     await app.close();
     await admin.end();

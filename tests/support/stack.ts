@@ -11,6 +11,7 @@ import { startPostgres } from '@ullage/cli/postgres';
 import type { RunningPostgres } from '@ullage/cli/postgres';
 import { ensureDatabase, ensureRoles, migrateDeploy, root, urlsAsEnv, urlsFor } from '@ullage/cli/tasks';
 import type { DatabaseUrls } from '@ullage/cli/tasks';
+import type { TestDatabase } from './database.ts';
 import { TEST_PASSWORDS } from './template.ts';
 
 export type Program = 'api' | 'worker';
@@ -54,6 +55,11 @@ export class Stack {
     await ensureDatabase(this.#server.url, 'stack');
     this.#urls = urlsFor(this.#server.url, 'stack', TEST_PASSWORDS);
     await migrateDeploy(this.#urls);
+  }
+  /** For an office beside it. */
+  get database(): TestDatabase {
+    if (!this.#server || !this.#urls) throw new Error('open the stack first');
+    return { name: 'stack', urls: this.#urls, adminUrl: this.#server.urlFor('stack') };
   }
   start(program: Program): void {
     if (!this.#urls) throw new Error('open the stack first');
