@@ -4,16 +4,22 @@ import { mkdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import pg from 'pg';
 import { startPostgres } from '@ullage/cli/postgres';
-import { ensureDatabase, ensureRoles, migrateDeploy, root, urlsFor } from '@ullage/cli/tasks';
+import { connectSql, ensureDatabase, ensureRoles, LOGINS, migrateDeploy, root, urlsFor } from '@ullage/cli/tasks';
 import type { DatabaseUrls } from '@ullage/cli/tasks';
 import { TEST_PASSWORDS } from '../support/template.ts';
 
+export interface Place {
+  readonly urls: DatabaseUrls;
+  readonly adminUrl: string;
+}
 export interface Ground {
   readonly urls: DatabaseUrls;
   readonly adminUrl: string;
   readonly admin: pg.Client;
   /** One contractor for each lane, with two of its outside accounts. */
   readonly tenants: readonly { readonly id: string; readonly supplier: string; readonly atmosphere: string }[];
+  /** Another migrated database on the same server; a copy of one of ours when it is named. */
+  another(name: string, of?: string): Promise<Place>;
   close(): Promise<void>;
 }
 export const LANES = 8;
@@ -38,7 +44,17 @@ export async function openGround(): Promise<Ground> {
     await server.stop();
     rmSync(home, { recursive: true, force: true });
   };
-  return { urls, adminUrl, admin, tenants, close };
+  const another = async (name: string, of?: string): Promise<Place> => {
+    if (of === undefined) await ensureDatabase(server.url, name);
+    else {
+      await admin.query(`CREATE DATABASE ${name} TEMPLATE ${of} OWNER ${LOGINS.owner.role} STRATEGY file_copy`);
+      for (const statement of connectSql(name)) await admin.query(statement);
+    }
+    const there = urlsFor(server.url, name, TEST_PASSWORDS);
+    if (of === undefined) await migrateDeploy(there);
+    return { urls: there, adminUrl: server.urlFor(name) };
+  };
+  return { urls, adminUrl, admin, tenants, another, close };
 }
 
 async function contractor(admin: pg.Client, lane: number) {

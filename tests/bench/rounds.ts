@@ -36,7 +36,7 @@ async function rate(work: (lane: number) => Promise<unknown>, { lanes, roundMs }
   return (done * 1000) / (performance.now() - began);
 }
 
-function median(values: readonly number[]): number {
+export function median(values: readonly number[]): number {
   const sorted = values.toSorted((a, b) => a - b);
   const middle = sorted[Math.floor(sorted.length / 2)];
   if (middle === undefined) throw new Error('nothing was measured');

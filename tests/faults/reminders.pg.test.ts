@@ -91,7 +91,8 @@ function crew(store: Store, metricsPort: number) {
   const running = [start(0), start(1)];
   const kill = async (at: number): Promise<void> => {
     running[at]?.child.kill('SIGKILL');
-    await running[at]?.ended;
+    // It had lived through whatever came before.
+    expect(await running[at]?.ended).toBe('SIGKILL');
     running[at] = start(at);
   };
   return { running, kill };
@@ -129,20 +130,22 @@ function suite(store: Store): void {
     const metricsPort = await freePort();
     const { running, kill } = crew(store, metricsPort);
     onTestFinished(() => running.forEach(({ child }) => child.kill('SIGKILL')));
-    const faults: readonly (() => Promise<unknown>)[] = [
-      () => kill(0),
-      cut,
-      () => kill(1),
-      exhaust,
-      // An emptied store has forgotten jobs and schedule; a worker that starts puts back what ought to be there.
-      ...(store === 'redis' && redis !== undefined ? [() => emptyRedis(redis)] : []),
-      async () => {
-        await kill(0);
-        await kill(1);
-      },
-      () => stack.killDatabase(),
-      () => kill(1),
-    ];
+    const killBoth = async (): Promise<void> => {
+      await kill(0);
+      await kill(1);
+    };
+    // An emptied store has forgotten jobs and schedule; a worker that starts puts back what ought to be there.
+    const faults: readonly (() => Promise<unknown>)[] =
+      store === 'redis' && redis !== undefined
+        ? [() => kill(0), () => kill(1), () => emptyRedis(redis), killBoth]
+        : [
+            () => kill(0),
+            cut,
+            () => kill(1),
+            () => exhaust().then(killBoth),
+            () => stack.killDatabase(),
+            () => kill(1),
+          ];
     const met: number[] = [];
     for (const fault of faults) {
       const before = await given();
@@ -154,8 +157,10 @@ function suite(store: Store): void {
     // All of that happened while there was something to do.
     expect(met.at(-1)).toBeLessThan(wanted);
     await until('all given', async () => (await given()) >= wanted, 60_000);
+    // Told by the process itself. A machine that is busy takes its time to start the last ones.
+    for (const one of running) await until('working again', async () => one.log().includes('"working"'));
     const text = await (await fetch(`http://127.0.0.1:${metricsPort}/metrics`)).text();
-    expect(text).toMatch(/^ullage_job_seconds_count\{job="duty-reminder",outcome="done"\} [1-9]/m);
+    expect(text).toMatch(/^ullage_outbox_waiting 0$/m);
     await sleep(1_000);
 
     const said = await stack.sql<{ duties: number; notices: number; marked: number; audited: number }>(

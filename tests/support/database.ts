@@ -4,15 +4,12 @@ import { afterAll, inject } from 'vitest';
 import { connectSql, LOGINS, urlsFor, type DatabaseUrls } from '@ullage/cli/tasks';
 import { TEST_PASSWORDS } from './template.ts';
 
-/** A migrated database that a test may fill. */
-export interface TestDatabase {
+export interface FreshDatabase {
   readonly name: string;
   /** One address for each of the five logins; the owner is no superuser. */
   readonly urls: DatabaseUrls;
   /** A superuser's, on this database: to look past the walls, never to run the product. */
   readonly adminUrl: string;
-}
-export interface FreshDatabase extends TestDatabase {
   /** Drops it now. Without the call it goes after the last test of the file. */
   drop(): Promise<void>;
 }

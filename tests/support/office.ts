@@ -9,7 +9,7 @@ import { Database } from '@ullage/database';
 import { makeCalendar, uuidv7 } from '@ullage/units';
 import type { Instant } from '@ullage/units';
 import { freshDatabase } from './database.ts';
-import type { TestDatabase } from './database.ts';
+import type { FreshDatabase } from './database.ts';
 
 export const calendar = makeCalendar(Temporal as never);
 let idClock = 1_700_000_000_000;
@@ -21,7 +21,7 @@ export interface TestOffice {
   readonly office: Office;
   /** What a worker would do, for tests that do its work themselves. */
   readonly night: Night;
-  readonly database: TestDatabase;
+  readonly database: FreshDatabase;
   readonly clock: { now: Instant };
   /** A contractor with one person of each role; gives the actors. */
   contractor(name?: string, timeZone?: string): Promise<Contractor>;
@@ -42,7 +42,7 @@ export interface SendOptions {
 const ROLES: readonly Role[] = ['owner', 'manager', 'dispatcher', 'warehouse', 'technician', 'auditor'];
 
 /** On a fresh database, unless one is given. */
-export async function openTestOffice(start: Instant, given?: TestDatabase): Promise<TestOffice> {
+export async function openTestOffice(start: Instant, given?: FreshDatabase): Promise<TestOffice> {
   const database = given ?? (await freshDatabase());
   const clock = { now: start };
   const app = new Database({ url: database.urls.application, name: 'test office', connections: 10 });

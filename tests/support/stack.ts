@@ -11,7 +11,7 @@ import { startPostgres } from '@ullage/cli/postgres';
 import type { RunningPostgres } from '@ullage/cli/postgres';
 import { ensureDatabase, ensureRoles, migrateDeploy, root, urlsAsEnv, urlsFor } from '@ullage/cli/tasks';
 import type { DatabaseUrls } from '@ullage/cli/tasks';
-import type { TestDatabase } from './database.ts';
+import type { FreshDatabase } from './database.ts';
 import { TEST_PASSWORDS } from './template.ts';
 
 export type Program = 'api' | 'worker';
@@ -57,9 +57,9 @@ export class Stack {
     await migrateDeploy(this.#urls);
   }
   /** For an office beside it. */
-  get database(): TestDatabase {
+  get database(): FreshDatabase {
     if (!this.#server || !this.#urls) throw new Error('open the stack first');
-    return { name: 'stack', urls: this.#urls, adminUrl: this.#server.urlFor('stack') };
+    return { name: 'stack', urls: this.#urls, adminUrl: this.#server.urlFor('stack'), drop: () => this.close() };
   }
   start(program: Program): void {
     if (!this.#urls) throw new Error('open the stack first');

@@ -8,7 +8,7 @@ import { generateIfChanged } from './tasks.ts';
 
 await generateIfChanged();
 const script = join(root, 'tests/bench/run.ts');
-const child = spawn(process.execPath, ['--disable-warning=ExperimentalWarning', script], {
+const child = spawn(process.execPath, ['--disable-warning=ExperimentalWarning', script, ...process.argv.slice(2)], {
   cwd: root,
   stdio: 'inherit',
   env: childEnv({ NODE_ENV: 'production' }),
