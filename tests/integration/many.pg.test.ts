@@ -1,4 +1,4 @@
-/** Lists of a large contractor: as many statements as of a small one, and a page is a page. */
+/** Lists of a large contractor: as many statements as of a small one, and a page is a page but where all is shown. */
 import { expect, test } from 'vitest';
 import pg from 'pg';
 import type { Actor } from '@ullage/casework';
@@ -13,6 +13,8 @@ const at = onDay('2026-04-30');
 /** Rows of a page at most, whatever the list. */
 const PAGE_ROWS = 200;
 const PAGE_BYTES = 256 * 1024;
+/** Answered whole: every open return visit, and every account of the books. Their size grows with the work there is. */
+const WHOLE = new Set(['returns', 'books']);
 
 async function firms(world: TestOffice, sizes: readonly number[]): Promise<Actor[]> {
   const told = await world.contractor('Told');
@@ -33,7 +35,7 @@ async function firms(world: TestOffice, sizes: readonly number[]): Promise<Actor
   return made.map(({ actors }) => actors.manager);
 }
 
-test('every list asks as much for six hundred units as for six, and answers a page', async () => {
+test('every list asks as much for six hundred units as for six, and answers a page of those that are long', async () => {
   const world = await openTestOffice(at('07:30'));
   const [few, many] = await firms(world, [6, 600]);
   const { office } = world;
@@ -54,8 +56,12 @@ test('every list asks as much for six hundred units as for six, and answers a pa
     let answer: unknown;
     const after = await statementsOf(async () => (answer = await list(many!)));
     expect([name, after.length]).toEqual([name, before.length]);
+    if (WHOLE.has(name)) continue;
     const { items = [] } = answer as { items?: unknown[] };
     expect([name, items.length <= PAGE_ROWS, JSON.stringify(answer).length <= PAGE_BYTES]).toEqual([name, true, true]);
   }
   expect((await office.units(many!, {})).next).not.toBeNull();
+  // The copies are books as well: every gram is somewhere.
+  const { totals } = await office.books(many!);
+  expect(totals.map(({ grams }) => grams)).toEqual([0]);
 });
