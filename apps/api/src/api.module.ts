@@ -1,6 +1,6 @@
 import { Module } from '@nestjs/common';
 import type { DynamicModule, Provider } from '@nestjs/common';
-import { APP_FILTER, APP_GUARD, APP_PIPE, DiscoveryModule, Reflector } from '@nestjs/core';
+import { APP_FILTER, APP_GUARD, APP_INTERCEPTOR, APP_PIPE, DiscoveryModule, Reflector } from '@nestjs/core';
 import { AccountModule } from './features/account/account.module.ts';
 import { CommandsModule } from './features/commands/commands.module.ts';
 import { HealthModule } from './features/health/health.module.ts';
@@ -17,6 +17,7 @@ import { WebhooksModule } from './features/webhooks/webhooks.module.ts';
 import { AccessGuard } from './http/access.guard.ts';
 import type { Limits } from './http/limits.ts';
 import { ProblemFilter } from './http/problem.filter.ts';
+import { InTurn, Turns } from './http/turns.ts';
 import { ZodPipe } from './http/zod.pipe.ts';
 import { Live } from './live/live.ts';
 import { LiveController } from './live/live.controller.ts';
@@ -75,6 +76,7 @@ export class ApiModule {
           useFactory: (reflector: Reflector) => new AccessGuard(reflector, { ...parts, limits }),
           inject: [Reflector],
         },
+        { provide: APP_INTERCEPTOR, useValue: new InTurn(new Turns()) },
         { provide: APP_PIPE, useClass: ZodPipe },
         { provide: APP_FILTER, useValue: new ProblemFilter(parts.log) },
       ],
