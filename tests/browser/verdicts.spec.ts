@@ -43,7 +43,7 @@ test('nitrogen that stands where it should, beside what a gauge and a thermomete
   await field('Pressure at the end').fill('470');
   await expect(card.getByRole('heading')).toHaveText('It lost gas');
   await expect(card).toContainText('Gauge read to 0.5 psi');
-  await page.getByLabel('Gauge or detector').selectOption({ label: 'G-2, gauge' });
+  await page.getByRole('combobox', { name: /^Gauge/ }).selectOption({ label: 'G-2, gauge' });
   await expect(card).toContainText('Gauge as its repeatability says');
   await card.getByText('Figures and reasons').click();
   await expect(card).toContainText('Span et al.');

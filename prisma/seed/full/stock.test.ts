@@ -35,7 +35,8 @@ test('no cylinder is bought over its legal fill, and none is recovered into beyo
   const gases = new Set(all.flatMap(({ gas }) => gas ?? []));
   for (const cylinder of all) {
     if (cylinder.gas !== undefined) expect(roomOf(cylinder, cylinder.gas, cylinder.gross)).toBeGreaterThanOrEqual(0);
-    else for (const gas of gases) expect(roomOf(cylinder, gas, cylinder.tare + MOST_RECOVERED)).toBeGreaterThanOrEqual(0);
+    else
+      for (const gas of gases) expect(roomOf(cylinder, gas, cylinder.tare + MOST_RECOVERED)).toBeGreaterThanOrEqual(0);
   }
   expect(all).toHaveLength(56);
 });

@@ -157,7 +157,7 @@ const detector = {
   senseGramsPerYear: sense().optional(),
   checks: list(
     'Checks',
-    object('Check', { at: instantText('Time of the check'), result: choice('Result', ['pass', 'fail']) }),
+    object('Check', { at: instantText('Time of the check'), result: choice('Result', ['pass', 'adjusted', 'fail']) }),
     2000,
   ).meta({ description: 'Oldest first' }),
 };

@@ -24,7 +24,7 @@ const GASES = [
   { value: 'refrigerant', text: 'Its own gas' },
 ] as const satisfies readonly Choice<Gas>[];
 
-/** The method that rests on a detector: named, a test can be called back when it fails its check. */
+/** The method that rests on a detector; the others rest on a gauge. */
 const BY_DETECTOR = 'electronic';
 
 interface Values {
@@ -37,10 +37,13 @@ interface Values {
   readonly end: { readonly text: string; readonly unit: string };
   readonly endTemperature: { readonly text: string; readonly unit: string };
   readonly minutes: { readonly text: string; readonly unit: string };
-  readonly instrument: string;
+  readonly gauge: string;
   readonly result: string;
   readonly note: string;
 }
+
+/** Named, it can be called back when it fails its check. */
+const restsOn = ({ method, instrument, gauge }: Values): string => (method === BY_DETECTOR ? instrument : gauge);
 
 /** What was read during the test; a follow-up on the running unit has none. */
 function readingsOf(values: Values, check: Check) {
@@ -85,7 +88,7 @@ function useTest(isFollowUp: boolean): Form<Values> {
       end: pressure,
       endTemperature: temperature,
       minutes: { text: '', unit: 'min' },
-      instrument: '',
+      gauge: '',
       result: '',
       note: '',
     },
@@ -107,10 +110,9 @@ function useTest(isFollowUp: boolean): Form<Values> {
             METHODS.map(({ value }) => value),
             { label: 'Method', value: values.method },
           ),
-          ...(values.method === BY_DETECTOR && values.instrument !== '' && { instrumentId: values.instrument }),
           ...(gas !== undefined && { gas }),
           ...readingsOf(values, check),
-          ...(values.instrument !== '' && { instrumentId: values.instrument }),
+          ...(restsOn(values) !== '' && { instrumentId: restsOn(values) }),
           result,
         },
         said: `${isFollowUp ? 'Follow-up' : 'Initial'} verification, ${listOf(leakPointIds.map((id) => textOf(leaks, id)))}: ${result}`,
@@ -174,16 +176,18 @@ export function TestStep() {
       )}
       <Keys {...bind(form, 'gas')} label="Under" choices={GASES} />
       {form.values.gas !== 'refrigerant' && <Held form={form} />}
-      <InstrumentField
-        {...bind(form, 'instrument', 'instrumentId')}
-        label="Gauge or detector"
-        kinds={['gauge', 'detector']}
-        newKind="gauge"
-        optional
-      />
+      {form.values.method !== BY_DETECTOR && (
+        <InstrumentField
+          {...bind(form, 'gauge', 'instrumentId')}
+          label="Gauge"
+          kinds={['gauge']}
+          newKind="gauge"
+          optional
+        />
+      )}
       {form.values.gas === 'nitrogen' && (
         <Suspense>
-          <TestVerdict readings={form.values} instrumentId={form.values.instrument} />
+          <TestVerdict readings={form.values} gaugeId={form.values.gauge} />
         </Suspense>
       )}
       <Keys {...bind(form, 'result')} label="Result" choices={PASS_FAIL} />

@@ -17,12 +17,12 @@ const SAYS = {
 } as const;
 
 /** What the nitrogen test says by its readings; the result stays the technician's. */
-export function TestVerdict({ readings, instrumentId }: { readings: TestReadings; instrumentId: string }) {
+export function TestVerdict({ readings, gaugeId }: { readings: TestReadings; gaugeId: string }) {
   const { view } = useVisit();
   const { pressure } = useUnits();
   const { barometerKpa } = view.site;
   const gauge = sigmaOf(
-    view.instruments.find(({ id }) => id === instrumentId),
+    view.instruments.find(({ id }) => id === gaugeId),
     'pressure',
   );
   const sum = testSum(readings, barometerKpa, gauge);

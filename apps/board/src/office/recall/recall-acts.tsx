@@ -3,13 +3,13 @@ import type { RecallItemView } from '@ullage/contracts';
 import { useRouter } from 'next/navigation';
 import { useRef, useState } from 'react';
 import { newKey } from '../../lib/client.ts';
-import { useAct } from '../../screens/people/use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 import { ErrorState } from '../../ui/blank.tsx';
 import { Actions, Button } from '../../ui/button.tsx';
 import { TextArea } from '../../ui/text-field.tsx';
 import { tell } from '../../ui/toast.tsx';
 import { goOnFrom } from '../../ui/work-list.tsx';
-import { EditDialog } from '../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../edit-dialog.tsx';
 import { ACTION_WORDS } from './words.ts';
 
 const WHY_ID = 'recall-why';

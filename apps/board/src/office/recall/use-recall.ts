@@ -5,7 +5,7 @@ import { useRouter } from 'next/navigation';
 import { useState } from 'react';
 import { newKey } from '../../lib/client.ts';
 import { recallPath } from '../link-to.ts';
-import { useAct } from '../../screens/people/use-act.ts';
+import { useAct } from '../../lib/use-act.ts';
 
 /** The recall that a command opened, or that somebody had opened before for the same source. */
 export const recallIn = ({ records }: Pick<CommandAnswer, 'records'>): Route | undefined => {

@@ -5,7 +5,7 @@ import { newKey } from '../../../lib/client.ts';
 import { RadioCards } from '../../../ui/radio-cards.tsx';
 import { TextArea, TextField } from '../../../ui/text-field.tsx';
 import { recallIn } from '../../recall/use-recall.ts';
-import { EditDialog } from '../../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { momentWords } from '../../when.ts';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { countField } from './counter-fields.ts';

@@ -1,7 +1,7 @@
 'use client';
 import { useState } from 'react';
 import { TextArea } from '../../../ui/text-field.tsx';
-import { EditDialog } from '../../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { countField } from './counter-fields.ts';
 

@@ -8,7 +8,7 @@ import { ProblemSummary } from '../../../ui/problem-summary.tsx';
 import { State } from '../../../ui/state.tsx';
 import { Table, type Column } from '../../../ui/table.tsx';
 import { tell } from '../../../ui/toast.tsx';
-import { useAct } from '../../people/use-act.ts';
+import { useAct } from '../../../lib/use-act.ts';
 import { Part } from '../settings-page.tsx';
 import { Progress } from './progress.tsx';
 import { isUnderWay, sizeWords, stepWords } from './words.ts';
