@@ -1,7 +1,7 @@
 /** The demo that npm start makes: told once through the commands, then read as its people would read it. */
 import pg from 'pg';
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { checkBooks, createOffice } from '@ullage/casework';
+import { checkBooks, createNight, createOffice } from '@ullage/casework';
 import type { Actor, Office } from '@ullage/casework';
 import type { ReturnsView, Role, UnitView } from '@ullage/contracts';
 import { Database } from '@ullage/database';
@@ -29,7 +29,8 @@ beforeAll(async () => {
     await database.close();
     await admin.end();
   });
-  office = createOffice({ database, calendar, now: () => NOW, newId });
+  const world = { database, calendar, now: () => NOW, newId };
+  office = createOffice(world);
   const hands = {
     accounts: admin,
     database,
@@ -46,6 +47,8 @@ beforeAll(async () => {
   );
   for (const { firm, email, tenantId, userId, role } of rows)
     if (signIns.some((one) => one.email === email)) as.set(`${firm} ${role}`, { tenantId, userId, role });
+  // The worker does this as soon as it starts: what the mere passing of time has brought.
+  await createNight(world).recomputeDue(actor('owner').tenantId);
 }, 600_000);
 
 async function count(table: string, tenantId = actor('owner').tenantId): Promise<number> {
@@ -118,15 +121,15 @@ describe('the board of today', () => {
     expect(stops.length).toBeGreaterThan(8);
     expect(board.people).toHaveLength(8);
   });
-  test('leaves no duty behind that was not met in time, but for the stories', async () => {
+  test('rests on three years in which no other duty was met late, or not at all', async () => {
     const { rows } = await admin.query<{ tag: string; kind: string; state: string }>(
       `SELECT u.tag, d.kind, d.state FROM duty d JOIN circuit c ON (c.tenant_id, c.id) = (d.tenant_id, d.circuit_id)
        JOIN unit u ON (u.tenant_id, u.id) = (c.tenant_id, c.unit_id)
        WHERE d.tenant_id = $1 AND (d.state = 'discharged-late' OR d.state = 'open' AND d.due_at < $2)`,
       [actor('owner').tenantId, NOW],
     );
-    console.log(rows);
     expect(rows.filter(({ state }) => state === 'discharged-late')).toEqual([]);
+    expect(new Set(rows.map(({ tag }) => tag)).size).toBeLessThanOrEqual(3);
   });
 });
 
@@ -134,9 +137,6 @@ describe('the stories', () => {
   test('the worst chronic leaker is among the first five of 220, and above one larger addition', async () => {
     const { items } = await office.repeats(actor('manager'), {});
     const tags = items.map(({ tag }) => tag);
-    console.log(
-      items.slice(0, 12).map((one) => [one.tag, one.topOffs, one.rate.lowerPerYear, one.sharePercent, one.cost.amount]),
-    );
     const at = tags.indexOf(`${TAGS.worst}-A`);
     expect(at).toBeGreaterThanOrEqual(0);
     expect(at).toBeLessThan(5);
@@ -149,8 +149,6 @@ describe('the stories', () => {
   });
 
   test('the mixed cylinder names what it holds, and what it touched is mixed too', async () => {
-    const { items } = await office.cylinders(actor('warehouse'), {});
-    console.log(items.length, items[0]);
     const { rows } = await admin.query<{ id: string; label: string }>(
       `SELECT c.id, c.label FROM cylinder c JOIN gas_account a ON (a.tenant_id, a.cylinder_id) = (c.tenant_id, c.id)
        JOIN balance b ON (b.tenant_id, b.account_id) = (a.tenant_id, a.id) AND b.grams > 0
@@ -158,14 +156,9 @@ describe('the stories', () => {
       [actor('owner').tenantId],
     );
     const views = await Promise.all(rows.map(({ id }) => office.cylinder(actor('warehouse'), id)));
-    console.log(
-      JSON.stringify(
-        views.map((v) => [v.cylinder, v.composition, v.doubts, v.fitness]),
-        null,
-        1,
-      ),
-    );
-    expect(views).toHaveLength(2);
+    expect(views.map(({ cylinder }) => cylinder.mixed)).toEqual([true, true]);
+    // The second was filled from a circuit that the first one's gas was charged into.
+    expect(views.filter(({ doubts }) => doubts.some(({ cause }) => cause === 'identity-unsure'))).toHaveLength(1);
     for (const { composition } of views)
       expect(composition.map(({ refrigerant }) => refrigerant).sort()).toEqual(['R-404A', 'R-449A']);
   });
@@ -174,13 +167,11 @@ describe('the stories', () => {
     const open = dutiesOf(await unit('0118')).filter(
       ({ state, dueOn }) => state === 'open' && dueOn !== null && dueOn < TODAY,
     );
-    console.log(open.map(({ kind, dueOn, clause, title }) => [kind, dueOn, clause, title]));
     expect(open.map(({ kind }) => kind).sort()).toEqual(['initial-verification', 'inspection', 'plan', 'repair']);
   });
 
   test('the clean repair: every duty of it was met in time', async () => {
     const duties = dutiesOf(await unit(TAGS.cleanRepair));
-    console.log(duties.map(({ kind, state, dueOn }) => [kind, state, dueOn]));
     expect(
       duties
         .filter(({ state }) => state === 'discharged')
@@ -192,7 +183,6 @@ describe('the stories', () => {
   test('the dead detector: it failed its check, and what it was looked for with instead stands there', async () => {
     const { items } = await office.instruments(actor('warehouse'));
     const dead = items.filter(({ kind, checks }) => kind === 'detector' && checks[0]?.result === 'fail');
-    console.log(dead.map(({ tag, checks }) => [tag, checks.slice(0, 3)]));
     expect(dead).toHaveLength(1);
   });
 });
@@ -207,6 +197,10 @@ test('the second firm sees its own and nothing of the first', async () => {
 
 test('attention holds what the mixed cylinder raised, and little else', async () => {
   const { items } = await office.attention(actor('owner'));
-  console.log(items.map((item) => JSON.stringify(item).slice(0, 400)));
-  expect(items.length).toBeLessThan(10);
+  expect(
+    items
+      .filter(({ closedAt }) => closedAt === null)
+      .map(({ reason }) => reason)
+      .sort(),
+  ).toEqual(['mixed', 'other-gas']);
 });
