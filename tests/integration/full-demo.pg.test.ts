@@ -180,10 +180,12 @@ describe('the stories', () => {
     ).toEqual(['follow-up-verification', 'initial-verification', 'inspection', 'repair']);
   });
 
-  test('the dead detector: it failed its check, and what it was looked for with instead stands there', async () => {
+  test('the dead detector: it failed its check, and whoever carries it has another one', async () => {
     const { items } = await office.instruments(actor('warehouse'));
     const dead = items.filter(({ kind, checks }) => kind === 'detector' && checks[0]?.result === 'fail');
     expect(dead).toHaveLength(1);
+    const carried = items.filter(({ kind, carrier }) => kind === 'detector' && carrier?.id === dead[0]!.carrier!.id);
+    expect(carried.map(({ checks }) => checks[0]?.result).sort()).toEqual(['fail', 'pass']);
   });
 });
 
