@@ -8,7 +8,7 @@ import { Chance } from './chance.ts';
 import type { Scenario } from './scenario.ts';
 import type { Billing, Return, Sender, Step, Task } from './steps.ts';
 
-/** More wait for each other at the feed's counter than they gain (measured on two cores). */
+/** Enough to keep the database busy while one piece is being thought about; more would wait at the feed's counter. */
 const AT_ONCE = 4;
 
 export interface Audience {
@@ -118,6 +118,8 @@ async function tellAll(audience: Audience, tasks: readonly Task[]): Promise<void
       .then(() => audience.progress(++done, tasks.length));
     for (const thing of task.touches) last.set(thing, told);
     const ended = told.finally(() => running.delete(ended));
+    // A failure ends the whole; that others fail after it is no news.
+    ended.catch(() => undefined);
     running.add(ended);
     if (running.size >= AT_ONCE) await Promise.race(running);
   }
