@@ -1,9 +1,11 @@
 import { makeCalendar, uuidv7 } from '@ullage/units';
 import { Temporal } from 'temporal-polyfill';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { scenario } from './scenario.ts';
 import type { Command, Step } from './steps.ts';
 
+// Three years are half a second of calendar, and more on a machine that has other work.
+vi.setConfig({ testTimeout: 60_000 });
 const calendar = makeCalendar(Temporal as never);
 const idOf = (nth: number): string => uuidv7(nth, new Uint8Array(10));
 const known = {
