@@ -61,11 +61,12 @@ async function openFirm(
   return { tenantId, actors, signIns };
 }
 
-/** Ids of the story's own time, the same at every run. */
+/** Its ids are the same at every run of a day, and in the order in which they are made, whatever the story's clock says. */
 function storyOffice({ database, calendar, now }: Stagehands, seed: string) {
   let clock = now;
   const chance = new Chance(seed);
-  const newId = (): string => chance.id(calendar.epochMs(clock));
+  const today = calendar.epochMs(calendar.startOf(calendar.dayOf(now, DEMO_ZONE), DEMO_ZONE));
+  const newId = (): string => chance.id(today);
   const office = createOffice({ database, calendar, now: () => clock, newId });
   return { office, newId, setClock: (at: Instant) => (clock = at) };
 }

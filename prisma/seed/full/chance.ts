@@ -48,9 +48,9 @@ export class Chance {
     this.#inMoment = epochMs === this.#moment ? this.#inMoment + 1 : 0;
     this.#moment = epochMs;
     const bytes = Uint8Array.from({ length: 10 }, () => this.int(0, 255));
-    // The twelve bits after the time count on: RFC 9562, 6.2, method 1.
+    // The twelve bits after the time count on: RFC 9562, 6.2, method 1. When they are used up the time goes on by itself.
     bytes[0] = (this.#inMoment >> 8) & 0x0f;
     bytes[1] = this.#inMoment & 0xff;
-    return uuidv7(epochMs, bytes);
+    return uuidv7(epochMs + (this.#inMoment >> 12), bytes);
   }
 }
