@@ -49,7 +49,7 @@ beforeAll(async () => {
     if (signIns.some((one) => one.email === email)) as.set(`${firm} ${role}`, { tenantId, userId, role });
   // The worker does this as soon as it starts: what the mere passing of time has brought.
   await createNight(world).recomputeDue(actor('owner').tenantId);
-}, 600_000);
+}, 1_200_000);
 
 async function count(table: string, tenantId = actor('owner').tenantId): Promise<number> {
   const { rows } = await admin.query<{ n: string }>(`SELECT count(*) AS n FROM ${table} WHERE tenant_id = $1`, [
