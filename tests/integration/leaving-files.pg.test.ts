@@ -1,5 +1,6 @@
 /** Files that are not as they were exported: told by file and line, and nothing of them applied. */
 import { PARCEL_PART_BYTES } from '@ullage/contracts';
+import canonicalize from 'canonicalize';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { createHash } from 'node:crypto';
 import { beforeAll, expect, test } from 'vitest';
@@ -29,6 +30,8 @@ interface Manifest {
   settings: Record<string, unknown>;
 }
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
+const hashOf = (envelope: unknown): string =>
+  sha256(strToU8((canonicalize as unknown as (value: unknown) => string)(envelope)));
 const manifestIn = (files: Files): Manifest => JSON.parse(strFromU8(files['manifest.json']!)) as Manifest;
 
 /** The file with something changed; `sealed` puts the sums in the manifest right, as whoever forges one would. */
@@ -269,4 +272,39 @@ test('two at once: one', async () => {
   expect(await lastTakeOver(world, owner)).toMatchObject({ state: 'done', found: [] });
   await send();
   await expect(sent(world, owner, file)).rejects.toThrow(/work here already/);
+});
+
+test('a log from before ids followed from their commands is told with ids of its own, found by what names them', async () => {
+  const made = changed((files) => {
+    // What commands made of themselves there, under ids of chance.
+    const others = new Map<string, string>();
+    for (const text of lines(files, 'history.jsonl')) {
+      const { answer, envelope } = JSON.parse(text) as {
+        answer?: { records?: { kind: string; id: string }[] };
+        envelope: unknown;
+      };
+      const sent = JSON.stringify(envelope ?? null);
+      for (const { kind, id } of answer?.records ?? [])
+        if (['duty', 'visit', 'calculation'].includes(kind) && !others.has(id) && !sent.includes(id))
+          others.set(id, newId());
+    }
+    expect(others.size).toBeGreaterThan(3);
+    for (const name of ['history.jsonl', 'books.jsonl'])
+      files[name] = strToU8(
+        lines(files, name)
+          .map(
+            (text) =>
+              JSON.parse([...others].reduce((all, [from, to]) => all.replaceAll(from, to), text)) as Record<
+                string,
+                unknown
+              >,
+          )
+          .map((line) => ('hash' in line ? { ...line, hash: hashOf(line['envelope']) } : line))
+          .map((line) => `${JSON.stringify(line)}\n`)
+          .join(''),
+      );
+  });
+  const other = await world.contractor('Quarry Cold');
+  const taken = await takenOver(world, night, { owner: other.actors.owner, file: made });
+  expect(taken).toMatchObject({ state: 'done', found: [] });
 });

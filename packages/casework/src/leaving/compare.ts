@@ -3,6 +3,7 @@ import type { World } from '../office.ts';
 import type { Found } from './bad-file.ts';
 import { BOOKS } from './history.sql.ts';
 import { linesOf } from './lines.ts';
+import type { Renamed } from './renamed.ts';
 import { rowsOf } from './rows.ts';
 import type { ZipIn } from './zip-in.ts';
 
@@ -28,7 +29,10 @@ function read(line: BooksLine): { key: string; says: string; words: string } {
 }
 
 /** In what the books here differ from those that the file tells of: balances, duties with their dates, and how much there is of each thing. */
-export async function differencesFrom(world: World, tenantId: string, zip: ZipIn): Promise<Found[]> {
+export async function differencesFrom(
+  { world, tenantId, zip }: { world: World; tenantId: string; zip: ZipIn },
+  renamed: Renamed,
+): Promise<Found[]> {
   const here = new Map<string, { says: string; words: string }>();
   await world.database.inTenant(
     tenantId,
@@ -47,7 +51,7 @@ export async function differencesFrom(world: World, tenantId: string, zip: ZipIn
   };
   const name = 'books.jsonl';
   for await (const { line } of linesOf(name, { content: zip.content(name), shape: BooksLine })) {
-    const { key, says, words } = read(line);
+    const { key, says, words } = read(renamed.here(line));
     const ours = here.get(key);
     here.delete(key);
     if (ours?.says !== says) differ(words, says, ours?.says ?? 'nothing');

@@ -10,11 +10,13 @@ import { toDate } from '../pipeline/case.ts';
 import { readDesk, readDevice } from '../pipeline/envelope.ts';
 import type { Incoming } from '../pipeline/envelope.ts';
 import { restored } from '../pipeline/envelope-text.ts';
+import { hashOf } from '../pipeline/hash.ts';
 import type { Found } from './bad-file.ts';
 import { photoBytes, smallBytes } from './check-file.ts';
 import { differencesFrom, FOUND_MAX } from './compare.ts';
 import type { Hold } from './hold.ts';
 import { linesOf } from './lines.ts';
+import { Renamed } from './renamed.ts';
 import type { ZipIn } from './zip-in.ts';
 
 type Line<What extends HistoryLine['what']> = Extract<HistoryLine, { what: What }>;
@@ -39,13 +41,14 @@ export async function takeOver(of: TakingOver): Promise<Found[]> {
   await world.database.inTenant(tenantId, (tx) => tx.tenant.update({ where: { id: tenantId }, data: asThere }));
   const people = await takePeople(of);
   await takePhotos(of);
-  const refused = await tellHistory(of, people.byUser);
+  const renamed = new Renamed();
+  const refused = await tellHistory(of, { byUser: people.byUser, renamed });
   await world.database.inTenant(tenantId, async (tx) => {
     await tx.tenant.update({ where: { id: tenantId }, data: asThere });
     await tx.person.updateMany({ where: { tenantId, id: { in: people.gone } }, data: { active: false } });
   });
   await of.hold.say('compare', 0, 1);
-  return [...refused, ...(await differencesFrom(world, tenantId, of.zip))].slice(0, FOUND_MAX);
+  return [...refused, ...(await differencesFrom(of, renamed))].slice(0, FOUND_MAX);
 }
 
 interface People {
@@ -97,12 +100,17 @@ async function takePhotos({ world, tenantId, zip, hold, manifest }: TakingOver):
   }
 }
 
-async function tellHistory(of: TakingOver, byUser: ReadonlyMap<string, string>): Promise<Found[]> {
+/** What is known from earlier lines. */
+interface Known {
+  readonly byUser: ReadonlyMap<string, string>;
+  readonly renamed: Renamed;
+}
+async function tellHistory(of: TakingOver, known: Known): Promise<Found[]> {
   const refused: Found[] = [];
   const name = 'history.jsonl';
   const { zip, hold, manifest } = of;
   for await (const { line, number } of linesOf(name, { content: zip.content(name), shape: HistoryLine })) {
-    const why = await tell(of, line, byUser).catch((error: unknown) => {
+    const why = await tell(of, line, known).catch((error: unknown) => {
       if (error instanceof Refusal) return error.message;
       throw error;
     });
@@ -114,10 +122,11 @@ async function tellHistory(of: TakingOver, byUser: ReadonlyMap<string, string>):
 }
 
 /** Tells one line; says why it could not be. @throws Refusal */
-function tell(of: TakingOver, line: HistoryLine, byUser: ReadonlyMap<string, string>): Promise<string | undefined> {
+function tell(of: TakingOver, asThere: HistoryLine, known: Known): Promise<string | undefined> {
+  const line = known.renamed.here(asThere);
   switch (line.what) {
     case 'command':
-      return command(of, line, byUser.get(line.userId) ?? '');
+      return command(of, line, { ...known, there: 'answer' in asThere ? asThere.answer : null });
     case 'kept':
       return kept(of, line);
     case 'attention':
@@ -137,13 +146,16 @@ const asOf = (world: World, at: string): World => ({ ...world, now: () => at });
 async function command(
   { world, tenantId }: TakingOver,
   line: Line<'command'>,
-  personId: string,
+  { byUser, renamed, there }: Known & { readonly there: unknown },
 ): Promise<string | undefined> {
   const then = asOf(world, line.appliedAt);
   const { receivedAt } = line;
+  const personId = byUser.get(line.userId) ?? '';
   // What was applied there its sender was allowed to do there.
   const actor: Actor = { tenantId, userId: line.userId, role: 'owner', takenOver: { personId, receivedAt } };
-  const { outcome, problem } = await applyOnce(then, actor, incomingOf(then, actor, line));
+  const answer = await applyOnce(then, actor, incomingOf(then, actor, line));
+  const { outcome, problem } = answer;
+  renamed.learn(there, answer);
   if (outcome === 'applied' || outcome === 'already-applied') return undefined;
   return problem?.detail ?? 'waits for something that has not come.';
 }
@@ -157,7 +169,8 @@ function incomingOf(then: World, actor: Actor, line: Line<'command'>): Incoming 
 }
 
 async function kept({ world, tenantId }: TakingOver, line: Line<'kept'>): Promise<undefined> {
-  const { id, kind, hash, userId, device } = line;
+  const { id, kind, userId, device } = line;
+  const hash = hashOf(restored(line.envelope));
   await world.database.inTenant(tenantId, async (tx) => {
     const { count } = await tx.command.createMany({
       data: {
