@@ -2,7 +2,7 @@ import { defineConfig } from '@playwright/test';
 import { join } from 'node:path';
 
 /** The whole product, started as anybody starts it, in a data folder of its own with the demo in it. */
-export const PORT = 4391;
+export const PORT = 3987;
 const root = join(import.meta.dirname, '../..');
 const args = [
   '--no-sandbox',
