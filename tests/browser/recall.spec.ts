@@ -8,7 +8,6 @@ let owner: BrowserContext;
 let technician: BrowserContext;
 let desk: Page;
 let one: Job;
-let two: Job;
 let faults: string[];
 const [detector, source, receiver, empty] = [newId(), newId(), newId(), newId()];
 const STAMPS = { specification: 'DOT-4BA400', waterCapacity: lb('47.6'), tare: lb('28'), testedMonth: '2024-03' };
@@ -21,6 +20,15 @@ const toolCheck = (result: 'pass' | 'fail') =>
   command(technician, 'record-tool-check', {
     ...{ visitId: one.visitId, instrumentId: detector, against: 'leak-standard', result },
   });
+
+/** A visit at which gas of the second cylinder goes in, ended: nobody is placed on two at once. */
+async function charged(tag: string, [before, after]: readonly [string, string]): Promise<void> {
+  const { visitId, circuitId } = await jobFor(owner, technician, tag);
+  await command(technician, 'arrive', { visitId });
+  const weights = { before: lb(before), after: lb(after) };
+  await command(technician, 'record-charge', { visitId, circuitId, cylinderId: receiver, full: 'unknown', ...weights });
+  await command(technician, 'finish-visit', { visitId });
+}
 
 test.beforeAll(async ({ browser }) => {
   owner = await aFirm(browser, 'Avocet Refrigeration');
@@ -35,8 +43,6 @@ test.beforeAll(async ({ browser }) => {
     ...{ method: 'electronic', instrumentId: detector, unitState: 'off', result: 'clear' },
   });
   await workDone(technician, one);
-  // Only now: nobody is placed on two visits at once.
-  two = await jobFor(owner, technician, '0427');
   await command(technician, 'record-verification', {
     ...on,
     ...{ stage: 'follow-up', leakPointIds: [await leakOf(one)], method: 'electronic', instrumentId: detector },
@@ -48,20 +54,13 @@ test.beforeAll(async ({ browser }) => {
       ...STAMPS,
       ...more,
     });
-  await bottle(source, 'R-1', { gas: { refrigerant: 'R-448A', state: 'recovered', gross: lb('58') } });
+  await bottle(source, 'R-1', { gas: { refrigerant: 'R-448A', state: 'reclaimed', gross: lb('58') } });
   await bottle(receiver, 'R-2', {});
   await bottle(empty, 'R-3', {});
   const moved = { from: { cylinderId: source, weights: { before: lb('58'), after: lb('46') } } };
   await command(owner, 'record-transfer', { ...moved, to: { cylinderId: receiver, evacuated: true } });
-  await command(technician, 'arrive', { visitId: two.visitId });
-  for (const [job, before, after] of [
-    [one, '40', '37'],
-    [two, '37', '32'],
-  ] as const)
-    await command(technician, 'record-charge', {
-      ...{ visitId: job.visitId, circuitId: job.circuitId, cylinderId: receiver, full: 'unknown' },
-      ...{ before: lb(before), after: lb(after) },
-    });
+  await charged('0427', ['40', '37']);
+  await charged('0538', ['37', '32']);
   desk = await owner.newPage();
   faults = listenForFaults(desk);
 });
@@ -109,30 +108,37 @@ test('the attention list is worked by keyboard alone: arrows, Enter, and the foc
     [receiver, 'always'],
     [empty, 'now'],
   ] as const)
-    await command(owner, 'correct-tare', { cylinderId, tare: lb('28.1'), since, why: 'Read again off the collar.' });
+    await command(owner, 'correct-tare', { cylinderId, tare: lb('28.02'), since, why: 'Read again off the collar.' });
   await desk.goto('/attention');
   const list = desk.getByRole('list', { name: 'What waits' });
-  const opens = list.getByRole('link');
-  await expect(opens).toHaveText(['Open the cylinder', 'Open the cylinder', 'Open the instruments']);
+  const works = list.locator('> li');
+  const opens = (n: number): Locator => works.nth(n).getByRole('link').first();
+  // The latest first: two tares, then the detector.
+  await expect(works.first()).toContainText('R-3 had its tare put right');
+  await expect(works.nth(1)).toContainText('R-2 had its tare put right');
+  await expect(works.nth(2)).toContainText('D-14 failed its check');
+  const last = (await works.count()) - 1;
   await check(desk, 'attention');
-  await tabTo(desk, opens.first());
+  await tabTo(desk, opens(0));
   await desk.keyboard.press('ArrowDown');
-  await expect(opens.nth(1)).toBeFocused();
+  await expect(opens(1)).toBeFocused();
   await desk.keyboard.press('End');
-  await expect(opens.nth(2)).toBeFocused();
+  await expect(opens(last)).toBeFocused();
   await desk.keyboard.press('ArrowDown');
-  await expect(opens.nth(2)).toBeFocused();
+  await expect(opens(last)).toBeFocused();
   await desk.keyboard.press('Home');
+  await expect(opens(0)).toBeFocused();
   await desk.keyboard.press('ArrowDown');
   await desk.keyboard.press('Enter');
   await expect(desk).toHaveURL(new RegExp(`/cylinders/${receiver}$`));
   await desk.goBack();
-  await expect(opens).toHaveCount(3);
-  await tabTo(desk, opens.nth(1));
+  await expect(works).toHaveCount(last + 1);
+  await tabTo(desk, opens(1));
   await pressAt(desk, desk.getByRole('button', { name: /^I have looked: R-2 had its tare put right/ }));
   await said('Looked at; it is kept below.');
-  await expect(list.getByRole('link', { name: 'Open the instruments' })).toBeFocused();
-  await expect(list.getByRole('listitem').filter({ has: desk.getByRole('heading', { level: 2 }) })).toHaveCount(2);
+  await expect(works).toHaveCount(last);
+  await expect(works.nth(1)).toContainText('D-14 failed its check');
+  await expect(opens(1)).toBeFocused();
 });
 
 test('the detector’s clear look and the follow-up test made with it are listed, with the way', async () => {
@@ -179,7 +185,7 @@ test('tested again, the follow-up verification is open once more and a visit to 
   await pressAt(desk, desk.getByRole('button', { name: /^Nothing to do: 0311-A/ }));
   const dialog = desk.getByRole('dialog');
   await pressAt(desk, dialog.getByRole('button', { name: 'Save' }));
-  await expect(dialog).toContainText('Why: say in a few words why nothing is to be done.');
+  await expect(dialog).toContainText('give text of 3 to 400 characters');
   await typeAt(desk, dialog.getByLabel('Why', { exact: true }), 'Soap showed the same place tight that day.');
   await pressAt(desk, dialog.getByRole('button', { name: 'Save' }));
   await expect(desk.locator('main header')).toContainText('Closed');
@@ -200,7 +206,7 @@ test('a bad cylinder: its gas in another and in two circuits, each with its one 
   await expect(dialog).toContainText('there is none: from the beginning');
   await check(desk, 'recall-dialog');
   await pressAt(desk, dialog.getByRole('button', { name: 'See what it touched' }));
-  await expect(dialog).toContainText('Why: give text of 3 to 400 characters.');
+  await expect(dialog).toContainText('give text of 3 to 400 characters');
   await typeAt(
     desk,
     dialog.getByLabel('Why', { exact: true }),
@@ -212,15 +218,15 @@ test('a bad cylinder: its gas in another and in two circuits, each with its one 
   await expect(things('Cylinders').getByRole('heading', { level: 3 })).toHaveText(['R-1', 'R-2']);
   await expect(thing('Cylinders', /R-2/)).toContainText('from R-1 to R-2 by transfer');
   await expect(thing('Cylinders', /R-2/)).toContainText('12.00 lb');
-  await expect(thing('Circuits', /0311-A/)).toContainText('from R-2 to 0311-A by charge');
-  await expect(thing('Circuits', /0311-A/)).toContainText('3.00 lb');
-  await expect(thing('Circuits', /0427-A/)).toContainText('5.00 lb');
+  await expect(thing('Circuits', /0427-A/)).toContainText('from R-2 to 0427-A by charge');
+  await expect(thing('Circuits', /0427-A/)).toContainText('3.00 lb');
+  await expect(thing('Circuits', /0538-A/)).toContainText('5.00 lb');
   await check(desk, 'recall-gas');
 
   await pressAt(desk, desk.getByRole('button', { name: 'Set aside: R-1' }));
   await said('R-1: Set aside');
   await expect(thing('Cylinders', /R-2/).getByRole('link').first()).toBeFocused();
-  await pressAt(desk, desk.getByRole('button', { name: 'Propose a visit: 0427-A' }));
+  await pressAt(desk, desk.getByRole('button', { name: 'Propose a visit: 0538-A' }));
   await said('A visit is proposed');
   await expect(desk.locator('main header')).toContainText('2 of 4 settled');
   await look(desk, 'recall-half');
@@ -259,5 +265,6 @@ test('an auditor reads it and is offered nothing; one that does not exist is not
   await expect(page.locator('main').getByRole('button')).toHaveCount(0);
   expect((await page.goto(`/recalls/${newId()}`))?.status()).toBe(404);
   await auditor.close();
-  expect(faults).toEqual([]);
+  // Twice a reason was left out on purpose.
+  expect(faults.map((fault) => /status of 400/.test(fault) || fault)).toEqual([true, true]);
 });

@@ -103,7 +103,7 @@ export async function touchedByGas(
   const source: Touched = {
     kind: 'cylinder',
     id: cylinderId,
-    at: since ?? openedAt,
+    at: since ?? reached[0]?.arrivals[0].happenedAt ?? openedAt,
     grams: null,
     way: [],
     more: [],

@@ -22,5 +22,8 @@ export type Source =
 
 /** Before everything that anybody has told. */
 export const BEGINNING: Instant = '0001-01-01T00:00:00.000Z';
+/** What it began at comes first: it has no way. */
 export const inTime = (a: Touched, b: Touched): number =>
+  Number(a.way.length > 0) - Number(b.way.length > 0) || byInstant(a, b);
+const byInstant = (a: Touched, b: Touched): number =>
   a.at === b.at ? (a.kind + a.id < b.kind + b.id ? -1 : 1) : a.at < b.at ? -1 : 1;

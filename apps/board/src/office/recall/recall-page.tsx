@@ -86,7 +86,7 @@ export function RecallPage(props: RecallPageProps) {
       {groups
         .filter(({ items }) => items.length > 0)
         .map(({ kind, title, items }) => (
-          <Section key={kind} id={`recall-${kind}`} title={title} note={`${items.length}`}>
+          <Section key={kind} id={`recall-${kind}`} title={title} note={` ${items.length}`}>
             <WorkList label={title} className={css['works']}>
               {items.map((item) => (
                 <RecallItem key={item.id} recall={view} item={item} unit={unit} maySettle={maySettle} />
