@@ -62,7 +62,7 @@ test('a photo taken without a signal is kept, waits, goes out by itself, and is 
   await expectAxeClean(page, 'a look with a photo');
   await expectNoSideways(page);
 
-  await page.getByText(/^Lines/).click();
+  await page.locator('summary', { hasText: /^Lines/ }).click();
   await page.getByRole('checkbox', { name: 'Flare nut' }).check();
   await pick(page, 'Method', 'Soap bubbles');
   await page.getByRole('button', { name: 'Found', exact: true }).click();

@@ -169,6 +169,10 @@ describe('the plan follows what is known', () => {
     expect(all.advice).toMatch(/no second leak in reach/);
     expect(all.lossGramsPerYear).toBeLessThan(part.lossGramsPerYear);
   });
+  test('a look that found it counts as a find before its size is written down', () => {
+    const found = whereToLook({ ...SPLIT, looks: [look(['flare-nut'], { method: 'soap', result: 'found' })] });
+    expect(found.places).toEqual(whereToLook({ ...SPLIT, leaks: [{ place: 'flare-nut' }] }).places);
+  });
   test('when all is clear, elsewhere leads and the advice is tracer, dye or another day', () => {
     let looks: readonly MadeLook[] = [];
     for (let round = 0; round < 60; round += 1) {

@@ -51,6 +51,17 @@ function elsewhereWeight({ leaks, goneGramsPerYear }: TrailFacts): number {
   return AFTER_FIND[goneGramsPerYear ? explains({ found: leaks, goneGramsPerYear }).verdict : 'cannot-tell'];
 }
 
+/** A place found by a look is a leak before anybody has written down its size. */
+function leaksOf({ leaks, looks }: TrailFacts): TrailFacts['leaks'] {
+  const found = looks
+    .filter(({ result, earlierVisit, places }) => result === 'found' && !earlierVisit && places.length === 1)
+    .flatMap(({ places }) => places);
+  return [
+    ...leaks,
+    ...[...new Set(found)].filter((at) => !leaks.some(({ place }) => place === at)).map((place) => ({ place })),
+  ];
+}
+
 function factorAt(place: LeakPlaceId, { signs }: TrailFacts, { hits }: Evidence): number {
   const own = SIGNS.filter(({ id }) => signs.some((one) => one.place === place && one.sign === id));
   return own.reduce((product, { factor }) => product * factor, hits.get(place) ?? 1);
@@ -61,7 +72,8 @@ function factorAt(place: LeakPlaceId, { signs }: TrailFacts, { hits }: Evidence)
  * left out and the rest is looked at anew for what the find leaves unexplained: there may be a second leak.
  * @throws RangeError when a figure of the facts is no size, range or count
  */
-export function whereToLook(facts: TrailFacts, most = 3): WhereToLook {
+export function whereToLook(told: TrailFacts, most = 3): WhereToLook {
+  const facts = { ...told, leaks: leaksOf(told) };
   const surely = facts.leaks.reduce((sum, { lowGramsPerYear = 0 }) => sum + lowGramsPerYear, 0);
   const lossGramsPerYear = lossToFind(facts.goneGramsPerYear, surely);
   const evidence = evidenceOf(facts, lossGramsPerYear);

@@ -41,7 +41,7 @@ async function readings(page: Page): Promise<void> {
 
 async function look(page: Page): Promise<void> {
   await next(page, 'Looks');
-  await page.getByText(/^Outdoor unit/).click();
+  await page.locator('summary', { hasText: /^Outdoor unit/ }).click();
   await page.getByRole('checkbox', { name: 'Service valve core' }).check();
   await pick(page, 'Method', 'Electronic detector');
   await pick(page, 'Instrument', 'D-14, detector, 5 g/yr');
@@ -49,7 +49,7 @@ async function look(page: Page): Promise<void> {
   await page.getByRole('button', { name: 'Clear', exact: true }).click();
   await save(page, 'Save this look', 'Service valve core');
   await page.getByRole('button', { name: 'Another look' }).click();
-  await page.getByText(/^Lines/).click();
+  await page.locator('summary', { hasText: /^Lines/ }).click();
   await page.getByRole('checkbox', { name: 'Flare nut' }).check();
   await fill(page, 'Where exactly', 'case 7');
   await pick(page, 'Method', 'Soap bubbles');

@@ -1,12 +1,13 @@
 'use client';
 import type { GlanceView, VisitView } from '@ullage/contracts';
-import type { ReactNode } from 'react';
+import { useEffect, type ReactNode } from 'react';
 import { EmptyState, ErrorState } from '../ui/blank.tsx';
 import { BigButton } from '../ui/phone/big-button.tsx';
 import { PhoneShell } from '../ui/phone/phone-shell.tsx';
 import { Segment } from '../ui/segment.tsx';
 import { Skeleton } from '../ui/skeleton.tsx';
 import { FieldProvider, useField } from './field-context.tsx';
+import { loadNextLook } from './next-look/load-next-look.ts';
 import { SyncState } from './parts/sync-state.tsx';
 import { go, pathTo, type Route } from './router.ts';
 import { StepView } from './step-view.tsx';
@@ -36,6 +37,8 @@ interface KnownProps {
 }
 function Known({ route, view, glance, refresh }: KnownProps): ReactNode {
   const field = { ...useField(), timeZone: view.site.timeZone };
+  // While there is a signal: the looks are made where there is none.
+  useEffect(() => void loadNextLook(), []);
   const several = view.glances.length > 1;
   const screen = {
     ...field,

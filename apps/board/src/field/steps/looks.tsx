@@ -1,7 +1,12 @@
 'use client';
-import { LOOK_METHODS } from '@ullage/trail';
+import { LOOK_METHODS, UNIT_STATES as STATES } from '@ullage/trail';
+import type { NextLook as Look } from '@ullage/trail';
+import dynamic from 'next/dynamic';
 import { Caution } from '../../ui/caution.tsx';
 import { FourChoice } from '../../ui/phone/four-choice.tsx';
+import { Skeleton } from '../../ui/skeleton.tsx';
+import { loadNextLook } from '../next-look/load-next-look.ts';
+import type { NextLookProps } from '../next-look/next-look.tsx';
 import { bind } from '../parts/bind.ts';
 import { Electricity } from '../parts/cautions.tsx';
 import { ExplainsCard } from '../parts/explains-card.tsx';
@@ -115,10 +120,37 @@ function useInstrumentChoice(form: Form<Values>) {
   };
 }
 
+const NextLook = dynamic<NextLookProps>(loadNextLook, {
+  ssr: false,
+  loading: () => <Skeleton label="Working out where to look next" lines={4} />,
+});
+
+/** Puts a suggested look into the form, but for what it showed, and leads there. */
+function useTaking(form: Form<Values>) {
+  const { view } = useVisit();
+  return ({ places, method, instrumentId }: Look): void => {
+    const sense = view.instruments.find((one) => one.id === instrumentId)?.senseGramsPerYear ?? null;
+    form.set({
+      places,
+      method,
+      instrument: instrumentId ?? '',
+      sensitivity: { text: sense === null ? '' : String(sense), unit: 'g/yr' },
+      result: '',
+    });
+    // The form may only now be drawn.
+    requestAnimationFrame(() => {
+      const at = document.getElementById(form.id('result'));
+      at?.focus({ preventScroll: true });
+      at?.scrollIntoView({ block: 'center' });
+    });
+  };
+}
+
 export function LooksStep() {
   const { view } = useVisit();
   const form = useLook();
   const chooseInstrument = useInstrumentChoice(form);
+  const take = useTaking(form);
   const { values } = form;
   const isResult = (text: string): text is Result => RESULT_IDS.some((id) => id === text);
   return (
@@ -128,7 +160,12 @@ export function LooksStep() {
       saveText="Save this look"
       addText="Another look"
       before={<Electricity />}
-      after={view.explains !== null && <ExplainsCard />}
+      after={
+        <>
+          {view.explains !== null && <ExplainsCard />}
+          <NextLook unitState={STATES.find((state) => state === values.unitState) ?? 'off'} onTake={take} />
+        </>
+      }
     >
       <PlacesField {...bind(form, 'places')} label="Places covered" />
       <Line {...bind(form, 'where')} label="Where exactly" hint="As case 7, left end." maxLength={200} optional />
