@@ -8,6 +8,7 @@ import { oneRow } from './one-row.ts';
 import { postings } from './postings.ts';
 import { sentence } from './rounds.ts';
 import { tenantRead } from './tenant-read.ts';
+import { planning } from './where-to-look.ts';
 
 const say = (line: string): void => void process.stdout.write(`${line}\n`);
 const [asked] = process.argv.slice(2);
@@ -22,6 +23,7 @@ try {
   if (asked !== 'load') {
     say('Share of the bare way’s speed: median of nine interleaved rounds, eight lanes.');
     for (const measure of [postings, tenantRead, oneRow]) say(sentence(await measure(ground)));
+    say(sentence(await planning()));
   }
   if (asked !== 'bare') await load(ground, say);
 } finally {

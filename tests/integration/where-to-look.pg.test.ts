@@ -11,6 +11,7 @@ const DAYS = { first: '2025-12-01', second: '2026-02-14' };
 const today = onDay('2026-04-30');
 
 async function onSite(world: TestOffice, name?: string): Promise<{ firm: Contractor; of: StoryIds }> {
+  world.clock.now = today('07:30');
   const firm = await world.contractor(name);
   const of = ids();
   await firm.send('dispatcher', 'take-call', theCall(of, DAYS));

@@ -4,6 +4,7 @@ import { boundaries } from '../../../.config/boundaries.ts';
 import { checkBoundaries } from './check/boundaries.ts';
 import { checkDrift } from './check/drift.ts';
 import type { Outcome } from './check/outcome.ts';
+import { checkDeviceSize } from './check/device-size.ts';
 import { checkSizes } from './check/sizes.ts';
 import { checkBoardTypes, checkFormat, checkLint, checkTypes } from './check/tools.ts';
 import { root } from './paths.ts';
@@ -21,6 +22,7 @@ const CHECKS: Readonly<Record<string, () => Promise<Outcome>>> = {
   format: () => checkFormat(root),
   drift: () => checkDrift(),
   sizes: () => checkSizes(root),
+  'sizes-device': () => checkDeviceSize(root),
 };
 /** Needs a build of the board: run when asked for by name. */
 const ON_REQUEST = ['sizes'];

@@ -3,7 +3,8 @@ import type { ClearLook, Search } from './model.ts';
 
 /** What each method has ruled out at each place so far: the best chance of its looks, by place and method. */
 type Ruled = Map<string, number>;
-const keyOf = (place: string, method: string): string => JSON.stringify([place, method]);
+/** The length in front tells where the place ends, whatever both are called. */
+const keyOf = (place: string, method: string): string => `${place.length} ${place}${method}`;
 
 export interface Belief {
   /** Chance that it is there; sums to one with `elsewhere`, or all are zero where the looks rule out everything. */

@@ -1,7 +1,9 @@
-import type NextLook from './next-look.tsx';
-
-type Loaded = { readonly default: typeof NextLook | (() => null) };
+import type { ComponentType } from 'react';
+import type { NextLookProps } from './next-look.tsx';
 
 /** The planner comes after the first load. Without a signal, before it ever came, there is no suggestion; the form stands. */
-export const loadNextLook = (): Promise<Loaded> =>
-  import('./next-look.tsx').catch((): Loaded => ({ default: () => null }));
+export const loadNextLook = (): Promise<ComponentType<NextLookProps>> =>
+  import('./next-look.tsx').then(
+    ({ NextLook }) => NextLook,
+    () => () => null,
+  );

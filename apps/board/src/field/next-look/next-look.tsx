@@ -16,7 +16,7 @@ export interface NextLookProps {
 }
 
 /** Where to look next, worked out on the phone, with or without a signal. */
-export default function NextLook({ unitState, onTake }: NextLookProps) {
+export function NextLook({ unitState, onTake }: NextLookProps) {
   const { view, glance, sync } = useVisit();
   const { instruments } = view;
   const here = { circuitId: glance.circuitId, queued: sync.queued, instruments, unitState };
