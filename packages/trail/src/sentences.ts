@@ -20,26 +20,26 @@ interface Chosen {
 }
 
 export function whyNext({ look, chance }: Chosen, facts: TrailFacts, { hits, doubted }: Evidence): string {
-  const { places, minutes } = look;
-  const cost = `${minutes} min, ${percent(chance)} likely to show it`;
+  const { places } = look;
+  const odds = `${percent(chance)} likely to show it`;
   const at = (list: { has(place: LeakPlaceId): boolean }): boolean => places.some((place) => list.has(place));
   if (at(hits))
     return look.by === 'soap' || look.by === 'nitrogen-soap'
-      ? `A hit here is not yet confirmed: bubbles give the address; ${cost}.`
-      : `A hit here is not yet confirmed: look again; ${cost}.`;
-  if (at(doubted)) return `Clear only by a detector that failed its check: look again; ${cost}.`;
+      ? `A hit here is not yet confirmed: bubbles give the address; ${odds}.`
+      : `A hit here is not yet confirmed: look again; ${odds}.`;
+  if (at(doubted)) return `Clear only by a detector that failed its check: look again; ${odds}.`;
   const sign = SIGNS.find(
     ({ id, factor }) => factor > 1 && facts.signs.some((one) => one.sign === id && places.includes(one.place)),
   );
-  if (sign) return `${sign.words}: ${cost}.`;
+  if (sign) return `${sign.words}: ${odds}.`;
   const found = sum(places.map((place) => facts.findings[place] ?? 0));
   const all = sum(Object.values(facts.findings));
-  if (found >= SEVERAL) return `You found ${found} of ${all} leaks here on such units; ${cost}.`;
-  if (places.every((place) => GAUGES_GO_ON.includes(place))) return `It is opened for the gauges anyway: ${cost}.`;
+  if (found >= SEVERAL) return `You found ${found} of ${all} leaks here on such units; ${odds}.`;
+  if (places.every((place) => GAUGES_GO_ON.includes(place))) return `It is opened for the gauges anyway: ${odds}.`;
   if (look.by === 'isolate-section' || look.by === 'standing-pressure')
-    return `It tells which side leaks, not where: ${cost}.`;
-  if (places.length > 1) return `One look covers ${look.covers.length} places: ${cost}.`;
-  return `Finds most per minute of what is left: ${cost}.`;
+    return `It tells which side leaks, not where: ${odds}.`;
+  if (places.length > 1) return `One look covers ${look.covers.length} places: ${odds}.`;
+  return `Finds most per minute of what is left: ${odds}.`;
 }
 
 /** What to do about "elsewhere, or not leaking now" when it leads. */

@@ -34,8 +34,8 @@ export function NextLook({ unitState, onTake }: NextLookProps) {
           Fill in this look
         </button>
       )}
-      {then.length > 0 && <Then looks={then} />}
       <Stops answer={answer} />
+      {then.length > 0 && <Then looks={then} />}
       <p className={css['source']}>A suggestion from counts and chances. What you see on site comes first.</p>
     </section>
   );
