@@ -88,13 +88,13 @@ export const shared = (urls: DatabaseUrls): Record<string, string> => ({
   LOG_LEVEL: 'fatal',
 });
 const UNLIMITED = { LIMIT_PER_ACCOUNT: NO_LIMIT, LIMIT_PER_TENANT: NO_LIMIT, LIMIT_PER_ADDRESS: NO_LIMIT };
-/** The compiled api on a database; compile it first. Without its limits, unless asked for. */
+/** The compiled api on a database; compile it first. Without its limits by the minute. */
 export async function startApi(
   urls: DatabaseUrls,
-  { limits = UNLIMITED }: { limits?: Record<string, string> } = {},
+  more: Record<string, string> = {},
 ): Promise<{ port: number; child: ChildProcess }> {
   const port = await freePort();
-  const child = await started(`${OUT}/main.js`, { ...shared(urls), ...limits, PORT: String(port) });
+  const child = await started(`${OUT}/main.js`, { ...shared(urls), ...UNLIMITED, ...more, PORT: String(port) });
   return { port, child };
 }
 export const removeApi = (): void => rmSync(join(root, OUT), { recursive: true, force: true });

@@ -2,6 +2,7 @@ import { setTimeout as sleep } from 'node:timers/promises';
 import { afterAll, beforeAll, expect, test, vi } from 'vitest';
 import type { BooksView, CommandAnswer, UnitView } from '@ullage/contracts';
 import { calendar, newId } from '../support/office.ts';
+import { whileKilling } from '../support/killing.ts';
 import { compile, Stack, Visitor } from '../support/stack.ts';
 import { cylinders, ids, theCall, visitSteps } from '../support/story.ts';
 
@@ -65,28 +66,13 @@ test('api, worker and PostgreSQL are killed again and again in the middle of the
   add('register-cylinder', cylinders(of).newGas, { at: clockAt('08:56') });
   for (const [kind, body, options] of visitSteps(of, clockAt)) add(kind, body, options);
 
-  let killing = true;
-  const killed = { api: 0, worker: 0, database: 0 };
-  const killer = (async () => {
-    for (let round = 0; killing; round++) {
-      await stack.untilReady();
-      await sleep(250 + ((round * 311) % 900));
-      const victim = (['api', 'worker', 'api', 'database'] as const)[round % 4] ?? 'api';
-      if (victim === 'database') await stack.killDatabase();
-      else await stack.killAndRestart(victim);
-      killed[victim]++;
+  const { killed } = await whileKilling(stack, ['api', 'worker', 'api', 'database'], async () => {
+    for (const { kind, key, request } of commands) {
+      const { status, json } = await owner.ask(`/v1/commands/${kind}`, { method: 'POST', key, body: request });
+      expect([kind, status, status === 200 ? '' : json]).toEqual([kind, 200, '']);
+      await sleep(200);
     }
-  })();
-  const answers: CommandAnswer[] = [];
-  for (const { kind, key, request } of commands) {
-    const { status, json } = await owner.ask(`/v1/commands/${kind}`, { method: 'POST', key, body: request });
-    expect([kind, status, status === 200 ? '' : json]).toEqual([kind, 200, '']);
-    answers.push(json as CommandAnswer);
-    await sleep(200);
-  }
-  killing = false;
-  await killer;
-  await stack.untilReady();
+  });
   expect(owner.tries).toBeGreaterThan(0); // something was killed under us
   expect(Math.min(killed.api, killed.worker, killed.database)).toBeGreaterThan(0);
 

@@ -76,7 +76,7 @@ export class ApiModule {
           useFactory: (reflector: Reflector) => new AccessGuard(reflector, { ...parts, limits }),
           inject: [Reflector],
         },
-        { provide: APP_INTERCEPTOR, useValue: new InTurn(new Turns()) },
+        { provide: APP_INTERCEPTOR, useValue: new InTurn(new Turns({ atOnce: parts.limits?.atOnce })) },
         { provide: APP_PIPE, useClass: ZodPipe },
         { provide: APP_FILTER, useValue: new ProblemFilter(parts.log) },
       ],

@@ -6,6 +6,7 @@ import type { MailSettings } from '@ullage/mail';
 import * as z from 'zod';
 import { LIMITS } from './http/limits.ts';
 import type { LimitSettings } from './http/limits.ts';
+import { AT_ONCE } from './http/turns.ts';
 
 const Environment = z
   .object({
@@ -23,6 +24,7 @@ const Environment = z
     LIMIT_PER_ACCOUNT: z.coerce.number().int().positive().default(LIMITS.perAccount),
     LIMIT_PER_TENANT: z.coerce.number().int().positive().default(LIMITS.perTenant),
     LIMIT_PER_ADDRESS: z.coerce.number().int().positive().default(LIMITS.perAddress),
+    LIMIT_AT_ONCE: z.coerce.number().int().positive().default(AT_ONCE),
     /** Says that a database with demo accounts may be served to the public. */
     DEMO_IN_PUBLIC: z.literal('yes').optional(),
     ...MAIL_ENVIRONMENT,
@@ -62,6 +64,7 @@ export function readSettings(environment: ProcessEnvironment = process.env): Set
       perAccount: data.LIMIT_PER_ACCOUNT,
       perTenant: data.LIMIT_PER_TENANT,
       perAddress: data.LIMIT_PER_ADDRESS,
+      atOnce: data.LIMIT_AT_ONCE,
     },
     demoInPublic: data.DEMO_IN_PUBLIC === 'yes',
     mail: mailSettings(data),

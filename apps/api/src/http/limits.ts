@@ -11,6 +11,8 @@ export interface LimitSettings {
   readonly perAccount: number;
   readonly perTenant: number;
   readonly perAddress: number;
+  /** Requests of one contractor that are worked on at a time: see turns.ts. */
+  readonly atOnce?: number;
 }
 export const LIMITS: LimitSettings = { perAccount: 1_200, perTenant: 6_000, perAddress: 3_000 };
 

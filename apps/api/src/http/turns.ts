@@ -23,7 +23,7 @@ export class Turns {
   readonly #atOnce: number;
   readonly #waiting: number;
   readonly #lines = new Map<string, Line>();
-  constructor({ atOnce = AT_ONCE, waiting = WAITING } = {}) {
+  constructor({ atOnce = AT_ONCE, waiting = WAITING }: { atOnce?: number | undefined; waiting?: number } = {}) {
     this.#atOnce = atOnce;
     this.#waiting = waiting;
   }
