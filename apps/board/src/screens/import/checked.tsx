@@ -3,7 +3,7 @@ import type { ImportView } from '@ullage/contracts';
 import { Actions, Button } from '../../ui/button.tsx';
 import { ProblemSummary } from '../../ui/problem-summary.tsx';
 import { useAct } from '../../lib/use-act.ts';
-import { rowsOf } from './words.ts';
+import { foundOf, rowsOf } from './words.ts';
 import css from './import.module.css';
 
 const noField = (): undefined => undefined;
@@ -21,7 +21,7 @@ export function Checked({
   onColumns: () => void;
 }) {
   const { busy, problem, act } = useAct();
-  const { fine, wrong, known, decide } = run.counts;
+  const { fine, wrong } = run.counts;
   async function start(): Promise<void> {
     if ((await act(`/v1/imports/${run.id}/run`, { body: {} })) !== undefined) onStarted();
   }
@@ -29,12 +29,7 @@ export function Checked({
     <section className={css['step']} aria-label="What was found">
       <ProblemSummary problem={problem} fieldOf={noField} />
       {run.problem && <p className={css['said']}>{run.problem}</p>}
-      <p className={css['claim']}>
-        {fine === 0 ? 'No row' : rowsOf(fine)} would be entered
-        {wrong > 0 && `, ${rowsOf(wrong)} ${wrong === 1 ? 'is' : 'are'} not right yet`}
-        {decide > 0 && `, ${rowsOf(decide)} ${decide === 1 ? 'waits' : 'wait'} for an answer`}
-        {known > 0 && `, ${rowsOf(known)} ${known === 1 ? 'is' : 'are'} known already`}.
-      </p>
+      <p className={css['claim']}>{foundOf(run.counts)}</p>
       {wrong > 0 && (
         <p>
           What is not right is left out: put it right in the file and import it again, and what is entered is known.

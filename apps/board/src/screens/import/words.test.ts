@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { firstShown, progressOf, rowsOf } from './words.ts';
+import { firstShown, foundOf, progressOf, rowsOf } from './words.ts';
 
 const none = { rows: 0, wrong: 0, decide: 0, skipped: 0, known: 0, fine: 0, done: 0, failed: 0, undone: 0, kept: 0 };
 
@@ -21,3 +21,9 @@ test('what wants something from a person is shown first', () => {
   expect(firstShown({ ...none, done: 5, failed: 1 })).toBe('failed');
 });
 test('one row is one row', () => expect([rowsOf(1), rowsOf(20_000)]).toEqual(['1 row', '20,000 rows']));
+test('what the check found is said in a sentence', () => {
+  expect(foundOf({ ...none, fine: 1 })).toBe('1 row would be entered.');
+  expect(foundOf({ ...none, wrong: 1, decide: 2, known: 1 })).toBe(
+    'No row would be entered, 1 row is not right yet, 2 rows wait for an answer, 1 row is known already.',
+  );
+});

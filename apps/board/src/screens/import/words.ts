@@ -57,6 +57,19 @@ export const figure = (count: number): string => count.toLocaleString('en-US');
 /** `1 row`, `1,240 rows`. */
 export const rowsOf = (count: number): string => `${figure(count)} ${count === 1 ? 'row' : 'rows'}`;
 
+/** What the check found, in a sentence. */
+export function foundOf({ fine, wrong, decide, known }: ImportView['counts']): string {
+  const more = [
+    [wrong, 'is not right yet', 'are not right yet'],
+    [decide, 'waits for an answer', 'wait for an answer'],
+    [known, 'is known already', 'are known already'],
+  ] as const;
+  const parts = more.flatMap(([count, one, many]) =>
+    count === 0 ? [] : [`${rowsOf(count)} ${count === 1 ? one : many}`],
+  );
+  return `${[`${fine === 0 ? 'No row' : rowsOf(fine)} would be entered`, ...parts].join(', ')}.`;
+}
+
 export interface Progress {
   readonly done: number;
   readonly of: number;
