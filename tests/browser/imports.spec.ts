@@ -102,3 +102,39 @@ test('what rests on an import is named; without it all is taken back', async () 
   await page.goto('/units');
   await expect(page.getByText('No unit is known yet.')).toBeVisible();
 });
+
+test('cylinders and people come in, and go, as the rest does', async () => {
+  const faults = listenForFaults(page);
+  await choose('Cylinders', 'cylinders.csv');
+  await expect(page.getByLabel('TW holds')).toHaveValue('tare');
+  await expect(page.getByLabel('Additions without a name')).toHaveCount(0);
+  await look('matching columns of cylinders');
+  await page.getByRole('button', { name: 'Check the rows' }).click();
+  await expect(page.getByRole('row', { name: /^Row 6 / })).toContainText('Larkspur Foods is not entered yet');
+  await look('cylinders, one of a customer who is not entered');
+  await page.getByRole('button', { name: 'Enter 4 rows' }).click();
+  await expect(page.getByText('4 rows entered.')).toBeVisible();
+  await page.goto('/cylinders');
+  await expect(page.getByRole('rowheader', { name: /NR-7781/ })).toBeVisible();
+
+  await choose('People with certificates', 'people.csv');
+  await page.getByRole('button', { name: 'Check the rows' }).click();
+  await expect(page.getByRole('row', { name: /^Row 2 / })).toContainText('Certificate of Rosa Quill: universal');
+  await page.getByRole('button', { name: 'Enter 5 rows' }).click();
+  await expect(page.getByText('5 rows entered.')).toBeVisible();
+  await look('people entered');
+  await page.goto('/people');
+  await expect(page.getByText('Ines Marlow').first()).toBeVisible();
+
+  await page.goto('/import');
+  await page
+    .getByRole('row', { name: /^people.csv / })
+    .getByRole('link')
+    .click();
+  await page.getByRole('button', { name: 'Take it back' }).click();
+  await page.getByRole('group', { name: 'Take it back' }).getByRole('button', { name: 'Take it back' }).click();
+  await expect(page.getByText('All of it is taken back.')).toBeVisible();
+  await page.goto('/people');
+  await expect(page.getByText('Ines Marlow')).toHaveCount(0);
+  expect(faults).toEqual([]);
+});

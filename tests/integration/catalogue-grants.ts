@@ -20,7 +20,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   blob: ['INSERT', 'SELECT', ...columns('UPDATE', 'bytes complete_at height media_type state thumbnail width')],
   blob_chunk: REMOVE,
   calculation: change('standing'),
-  certificate: change('ends_on registered_on type version'),
+  certificate: change('ends_on registered_on type version withdrawn_at'),
   circuit: change('closed_at decided_by decision_why equipment installed_on letter subsector use withdrawn_at'),
   column_map: change('changed_at matched settings'),
   command: change('answer applied_at state'),
@@ -28,7 +28,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   contact: change('name phone'),
   customer: change('name withdrawn_at'),
   cylinder: change(
-    'dedicated_to label location_id made_month merged_into_id owner_customer_id serial service_pressure_kpa_gauge specification test_kind tested_month water_capacity_kg',
+    'dedicated_to label location_id made_month merged_into_id owner_customer_id serial service_pressure_kpa_gauge specification test_kind tested_month water_capacity_kg withdrawn_at',
   ),
   cylinder_tare: ADD,
   device: change('last_seen_at name person_id skew_ms'),
@@ -49,7 +49,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   gas_account: ['INSERT', 'SELECT', 'UPDATE(kind)'], // so that a row can be locked; a trigger refuses the change
   import_file: ADD,
   import_row: change(
-    'asks body command_kind faults made_circuit_id made_customer_id made_site_id made_unit_id makes on_circuit_id state',
+    'asks body command_kind faults made_circuit_id made_customer_id made_cylinder_id made_person_id made_site_id made_unit_id makes on_circuit_id state',
   ),
   import_run: change(
     'by_user_id checked_at decisions ended_at format header header_key matched problem settings started_at state turn',
@@ -64,7 +64,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   outbox: ['DELETE', ...change('last_error sent_at tries')], // what was sent is pruned; a trigger keeps what waits
   parcel: change('bytes digest done ended_at expires_at found manifest next_at state step total tries'),
   parcel_part: REMOVE, // a file has its time
-  person: change('active name'),
+  person: change('active email name withdrawn_at'),
   reminder: change('dropped_at reminded_at'),
   site: change(
     'access_notes address country elevation_assumed elevation_m latitude longitude name region time_zone withdrawn_at',

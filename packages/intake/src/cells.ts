@@ -127,6 +127,17 @@ export function dayCell(text: string, days: Writing['days']): Cell<string> {
   return fine(`${year}-${two(month)}-${two(day)}`);
 }
 
+/** A month as it is stamped, `2021-03` or `03/2021`; of a day its month. */
+export function monthCell(text: string, days: Writing['days']): Cell<string> {
+  const trimmed = text.trim();
+  const stamped = /^(\d{4})[-/. ](\d{1,2})$/.exec(trimmed);
+  const turned = /^(\d{1,2})[-/. ](\d{4})$/.exec(trimmed);
+  const [year, month] = stamped ? [stamped[1], stamped[2]] : [turned?.[2], turned?.[1]];
+  if (year !== undefined && Number(month) >= 1 && Number(month) <= 12) return fine(`${year}-${two(Number(month))}`);
+  const day = dayCell(trimmed, days);
+  return day.ok ? fine(day.value.slice(0, 7)) : wrong(`“${short(text)}” is no month; give year and month, as 2021-03.`);
+}
+
 /** Which comes first in a column of days, as far as one of them tells; undefined where all can be read in both ways. */
 export function daysOf(texts: readonly string[]): Writing['days'] | undefined {
   for (const text of texts) {

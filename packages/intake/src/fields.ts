@@ -1,5 +1,6 @@
 /** What a file may hold, column by column, and by which names a column is known. */
 import type { ImportKind } from '@ullage/contracts';
+import { CYLINDERS, PEOPLE } from './fields-store.ts';
 
 export type SheetKind = ImportKind;
 
@@ -184,4 +185,9 @@ const ADDITIONS: readonly Field[] = [
   BY,
 ];
 
-export const FIELDS: Readonly<Record<SheetKind, readonly Field[]>> = { equipment: EQUIPMENT, additions: ADDITIONS };
+export const FIELDS: Readonly<Record<SheetKind, readonly Field[]>> = {
+  equipment: EQUIPMENT,
+  additions: ADDITIONS,
+  cylinders: CYLINDERS,
+  people: PEOPLE,
+};

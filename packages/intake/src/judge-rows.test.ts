@@ -5,7 +5,7 @@ import { judgeRows } from './judge-rows.ts';
 import type { Ground, Known } from './judge.ts';
 import { readSheet } from './read/read-sheet.ts';
 
-const NOTHING: Known = { customers: [], sites: [], units: [], circuits: [], additions: [] };
+const NOTHING: Known = { customers: [], sites: [], units: [], circuits: [], additions: [], cylinders: [], people: [] };
 const id = (figure: number): string => `01900000-0000-7000-8000-${String(figure).padStart(12, '0')}`;
 function ground(known: Partial<Known> = {}): Ground {
   const made = new Map<string, string>();
@@ -56,6 +56,8 @@ const KNOWN: Known = {
     { id: id(10), unitId: id(6), letter: 'A', refrigerant: 'R-404A' },
   ],
   additions: [{ circuitId: id(10), onDay: '2025-06-02', grams: 8165 }],
+  cylinders: [],
+  people: [],
 };
 const textsOf = (row: { faults: readonly { text: string }[] } | undefined): string[] | undefined =>
   row?.faults.map(({ text }) => text);

@@ -1,4 +1,4 @@
-/** What a row would make, or what is wrong with it: the shapes both kinds of file share. */
+/** What a row would make, or what is wrong with it: the shapes all kinds of file share. */
 import type { CommandBody, CommandName, ImportSettings } from '@ullage/contracts';
 import { faultsOf, plainWords } from '@ullage/contracts';
 import type * as z from 'zod';
@@ -29,6 +29,14 @@ export interface Known {
     readonly onDay: string;
     readonly grams: number | null;
   }[];
+  readonly cylinders: readonly { readonly id: string; readonly serial: string; readonly specification: string }[];
+  /** Everybody who is or was here, with their certificates; each ends on a day, or on none. */
+  readonly people: readonly {
+    readonly id: string;
+    readonly name: string;
+    readonly email: string | null;
+    readonly certificates: readonly { readonly type: string; readonly endsOn: string | null }[];
+  }[];
 }
 
 export interface Ground {
@@ -57,7 +65,9 @@ export interface RowFault {
 export interface Plan {
   readonly kind: CommandName;
   readonly body: CommandBody<CommandName>;
-  readonly made: { readonly [kind in 'customer' | 'site' | 'unit' | 'circuit']?: string | undefined };
+  readonly made: {
+    readonly [kind in 'customer' | 'site' | 'unit' | 'circuit' | 'cylinder' | 'person']?: string | undefined;
+  };
   /** The circuit whose books or law it touches. */
   readonly onCircuit?: string | undefined;
 }

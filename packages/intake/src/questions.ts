@@ -2,7 +2,7 @@ export interface Named {
   readonly id: string;
   readonly name: string;
 }
-export const ASKED_ABOUT = ['customer', 'site', 'unit'] as const;
+export const ASKED_ABOUT = ['customer', 'site', 'unit', 'cylinder', 'person'] as const;
 /** A name that is nearly another's: a person says whether it is the same. */
 export interface Question {
   /** The same question of the same file bears the same key. */

@@ -2,8 +2,9 @@
 import type { CommandBody, FULL_CHARGE_METHODS } from '@ullage/contracts';
 import { add, divide, exactGrams, massText, rational } from '@ullage/units';
 import type { EnteredMass } from '@ullage/units';
-import { choiceCell, dayCell, figureOf, refrigerantCell, short } from './cells.ts';
+import { dayCell, figureOf, short } from './cells.ts';
 import type { Cells, Ground } from './judge.ts';
+import { listOf, pick, sayRefrigerant } from './say-choice.ts';
 import { sayMass } from './say-mass.ts';
 
 type Body = CommandBody<'register-equipment'>;
@@ -31,10 +32,6 @@ const EQUIPMENT: Readonly<Record<NonNullable<NewCircuit['equipment']>, readonly 
   rack: ['rack system', 'parallel rack'],
   other: [],
 };
-const listOf = (choices: Readonly<Record<string, unknown>>): string =>
-  Object.keys(choices)
-    .map((id) => id.replaceAll('-', ' '))
-    .join(', ');
 
 interface SiteRest {
   readonly name: string | undefined;
@@ -124,23 +121,6 @@ function sayFullCharge(
   if (!low) return undefined;
   const middle = divide(add(exactGrams(low), exactGrams(high)), rational(2n));
   return { mass: { value: massText(middle, high.unit, 20), unit: high.unit }, method, low, high };
-}
-
-function sayRefrigerant(cells: Cells, { refrigerants }: Ground): string | undefined {
-  const text = cells.get('refrigerant');
-  if (text === undefined) return undefined;
-  const why = `“${short(text)}” is not known here; give its number, as R-448A.`;
-  return refrigerantCell(text, refrigerants) ?? cells.fault('refrigerant', why);
-}
-
-function pick<T extends string>(
-  cells: Cells,
-  id: string,
-  choices: Readonly<Record<T, readonly string[]>>,
-): T | undefined {
-  const text = cells.get(id);
-  if (text === undefined) return undefined;
-  return choiceCell(text, choices) ?? cells.fault(id, `“${short(text)}” is not known; give ${listOf(choices)}.`);
 }
 
 function sayLast(cells: Cells, { settings, today }: Ground): Said['last'] {

@@ -106,4 +106,4 @@ function meantOf(weighed: readonly Weighed[], asked: string | undefined): Weighe
 }
 
 const isKnown = async (desk: Case, id: string): Promise<boolean> =>
-  (await desk.tx.cylinder.count({ where: { tenantId: desk.tenantId, id } })) > 0;
+  (await desk.tx.cylinder.count({ where: { tenantId: desk.tenantId, withdrawnAt: null, id } })) > 0;

@@ -15,7 +15,7 @@ const given = <T extends object>(fields: T): Partial<Given<T>> =>
 /** @throws Refusal not-found unless nobody is named or it is a person of ours */
 async function assertPerson(desk: Case, id: string | null | undefined): Promise<void> {
   if (id === undefined || id === null) return;
-  const known = await desk.tx.person.count({ where: { tenantId: desk.tenantId, id } });
+  const known = await desk.tx.person.count({ where: { tenantId: desk.tenantId, withdrawnAt: null, id } });
   if (known === 0) throw notFound();
 }
 

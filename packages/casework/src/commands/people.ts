@@ -13,6 +13,7 @@ export async function registerPerson(desk: Case, { body }: Received<CommandBody<
   const { tenantId } = desk;
   await assertOwnCertificates(desk, body);
   const known = await desk.tx.person.findUnique({ where: { tenantId_id: { tenantId, id: body.personId } } });
+  if (known?.withdrawnAt) throw notFound();
   if (known)
     await desk.tx.person.update({ where: { tenantId_id: { tenantId, id: body.personId } }, data: { name: body.name } });
   else {
@@ -92,7 +93,7 @@ export async function correctCertificate(
 type CertificateRow = Awaited<ReturnType<typeof certificateOf>>;
 async function certificateOf(desk: Case, id: string) {
   const row = await desk.tx.certificate.findUnique({ where: { tenantId_id: { tenantId: desk.tenantId, id } } });
-  if (!row) throw notFound();
+  if (!row || row.withdrawnAt) throw notFound();
   return row;
 }
 
@@ -157,7 +158,7 @@ export async function reactivatePerson(
 
 async function personOf(desk: Case, id: string): Promise<{ role: string | null }> {
   const person = await desk.tx.person.findUnique({ where: { tenantId_id: { tenantId: desk.tenantId, id } } });
-  if (!person) throw notFound();
+  if (!person || person.withdrawnAt) throw notFound();
   return person;
 }
 

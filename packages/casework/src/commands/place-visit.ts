@@ -7,7 +7,7 @@ import type { Instant } from '@ullage/units';
 import { notFound, refuseField, toDate, toInstant } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
-import { asCertificate, asProposed, dutyWindows, stopsOf } from '../visits/placing.ts';
+import { HELD, asCertificate, asProposed, dutyWindows, stopsOf } from '../visits/placing.ts';
 import { closeUnfit } from '../visits/unfit.ts';
 
 type Body = CommandBody<'place-visit'>;
@@ -28,7 +28,7 @@ export async function placeVisit(desk: Case, { body }: Received<Body>): Promise<
   const personIds = [body.personId, ...(body.withPersonIds ?? [])];
   const found = await tx.person.findMany({
     where: { tenantId, id: { in: personIds }, active: true },
-    include: { certificates: true },
+    include: { certificates: HELD },
   });
   if (found.length !== new Set(personIds).size) throw notFound();
   // Spoken of in the order in which they were named.

@@ -18,7 +18,7 @@ export async function registerInstrument(
   if (taken) throw refuseField('tag', `Tag: ${body.tag} is already registered; choose it from the list.`);
   if (body.carrierId !== undefined) {
     const carrier = await desk.tx.person.findUnique({ where: { tenantId_id: { tenantId, id: body.carrierId } } });
-    if (!carrier) throw notFound();
+    if (!carrier || carrier.withdrawnAt) throw notFound();
   }
   await desk.tx.instrument.create({
     data: {
@@ -155,7 +155,9 @@ function stampsOf(body: Cylinder) {
 
 /** Two phones may register one cylinder: a serial met before is asked about, never refused. */
 async function askAboutTwins(desk: Case, cylinderId: string, serial: string): Promise<void> {
-  const twins = await desk.tx.cylinder.count({ where: { tenantId: desk.tenantId, serial, id: { not: cylinderId } } });
+  const twins = await desk.tx.cylinder.count({
+    where: { tenantId: desk.tenantId, withdrawnAt: null, serial, id: { not: cylinderId } },
+  });
   if (twins === 0) return;
   const text = `Another cylinder bears the serial ${serial}. Check whether they are one.`;
   desk.raise({ code: 'cylinder-likeness', text, subject: { kind: 'cylinder', id: cylinderId } });

@@ -79,7 +79,10 @@ export async function handOver(desk: Case, received: Received<CommandBody<'hand-
   if (new Set(ids).size < ids.length)
     throw refuseField('cylinders', 'Cylinders: one stands there twice; name each once.');
   await lock(desk.tx, tenantId, { gas: { cylinderIds: ids, since: happenedAt } });
-  const rows = await desk.tx.cylinder.findMany({ where: { tenantId, id: { in: ids } }, include: { location: true } });
+  const rows = await desk.tx.cylinder.findMany({
+    where: { tenantId, withdrawnAt: null, id: { in: ids } },
+    include: { location: true },
+  });
   if (rows.length < ids.length) throw notFound();
   const now = new Map(rows.map((row) => [row.id, row]));
   for (const [index, { cylinderId, fromId }] of body.cylinders.entries()) {

@@ -1,13 +1,15 @@
 import { Refusal } from '@ullage/contracts';
 import type { CommandBody } from '@ullage/contracts';
 import { reverse, standingOf } from '@ullage/gasbook';
-import { circuitAccount } from '../gas/accounts.ts';
+import { circuitAccount, cylinderAccount } from '../gas/accounts.ts';
 import { enterMovements, movementsOf } from '../gas/movement-rows.ts';
 import { restsOnRow } from '../imports/rests.ts';
 import { notFound, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
+import { lookAtPlaced } from '../visits/unfit.ts';
 import { addFact } from './facts.ts';
+import type { Reference } from './facts.ts';
 
 /** An addition is taken back wherever its gas has gone on to. */
 const LONG_AGO = '1900-01-01T00:00:00.000Z';
@@ -28,15 +30,22 @@ export async function takeBackRow(desk: Case, { body }: Received<CommandBody<'ta
     throw new Refusal('not-possible', 'Import: has not been carried out; there is nothing to take back.');
   if (row.state !== 'done' && row.state !== 'kept')
     throw new Refusal('not-possible', `Row ${number}: made nothing; there is nothing to take back.`);
-  if (row.onCircuitId !== null) await lock(tx, tenantId, { circuitIds: [row.onCircuitId], gas: { since: LONG_AGO } });
+  await lockGas(desk, row);
   const rest = await restsOnRow(tx, tenantId, { importId, number });
   if (rest !== undefined) throw new Refusal('not-possible', rest);
-  if (row.onCircuitId !== null) await takeBackAdditions(desk, row.onCircuitId, row.commandId);
   await withdraw(desk, row);
   await tx.importRow.update({
     where: { tenantId_importId_number: { tenantId, importId, number } },
     data: { state: 'undone', faults: [] },
   });
+}
+
+/** The accounts of circuit and cylinder, where it names one. */
+async function lockGas({ tx, tenantId }: Case, { onCircuitId, madeCylinderId }: Made): Promise<void> {
+  if (onCircuitId === null && madeCylinderId === null) return;
+  const circuitIds = onCircuitId === null ? [] : [onCircuitId];
+  const cylinderIds = madeCylinderId === null ? [] : [madeCylinderId];
+  await lock(tx, tenantId, { circuitIds, gas: { cylinderIds, since: LONG_AGO } });
 }
 
 /** What the row said was added: reversed in the books, and read no more by the law. */
@@ -54,29 +63,81 @@ async function takeBackAdditions(desk: Case, circuitId: string, commandId: strin
     desk,
     movements.map((movement) => reverse(movement, stamp())),
   );
-  for (const fact of facts) {
-    const id = desk.world.newId();
-    await addFact(desk, {
-      id,
-      kind: 'withdrawal',
-      circuitId,
-      at: { instant: desk.recordedAt },
-      body: {},
-      corrects: fact.id,
-    });
-  }
+  for (const fact of facts) await withdrawFact(desk, { corrects: fact.id, circuitId });
   desk.accounts.add(account);
 }
 
+const withdrawFact = (desk: Case, of: { corrects: string; circuitId?: string; refs?: readonly Reference[] }) =>
+  addFact(desk, { id: desk.world.newId(), kind: 'withdrawal', at: { instant: desk.recordedAt }, body: {}, ...of });
+
+/** Its registration is read no more, and what was in it by that goes out of the books again. */
+async function takeBackCylinder(desk: Case, cylinderId: string, commandId: string): Promise<void> {
+  const { tx, tenantId } = desk;
+  const account = await cylinderAccount(desk, cylinderId);
+  const facts = await tx.fact.findMany({
+    where: { tenantId, commandId, kind: 'cylinder-registered', factRefs: { some: { cylinderId } } },
+    select: { id: true },
+  });
+  for (const fact of facts) await withdrawFact(desk, { corrects: fact.id, refs: [{ role: 'cylinder', cylinderId }] });
+  await tx.cylinder.updateMany({
+    where: { tenantId, id: cylinderId, withdrawnAt: null },
+    data: { withdrawnAt: toDate(desk.recordedAt) },
+  });
+  await closeQuestions(desk, cylinderId);
+  desk.accounts.add(account);
+  desk.changed('cylinder', cylinderId, 'gone');
+}
+
+/** What was asked about it has no answer any more. */
+async function closeQuestions(desk: Case, subjectId: string): Promise<void> {
+  const { tx, tenantId } = desk;
+  const open = { tenantId, kind: 'record', subjectId, closedAt: null };
+  const rows = await tx.attention.findMany({ where: open, select: { id: true } });
+  if (rows.length === 0) return;
+  const data = { closedAt: toDate(desk.recordedAt), closedHow: 'no-longer-so', closedBy: desk.actor.userId };
+  await tx.attention.updateMany({ where: open, data });
+  for (const { id } of rows) desk.changed('attention', id);
+}
+
+/** The certificates of the row; the person with the last of them, where the import made them. */
+async function takeBackPerson(desk: Case, row: Made): Promise<void> {
+  const { tx, tenantId } = desk;
+  const { personId, certificates } = row.body as CommandBody<'register-person'>;
+  const data = { withdrawnAt: toDate(desk.recordedAt) };
+  const live = { tenantId, withdrawnAt: null };
+  await tx.certificate.updateMany({ where: { ...live, id: { in: certificates.map(({ id }) => id) } }, data });
+  const held = await tx.certificate.count({ where: { ...live, personId } });
+  const goes = row.madePersonId !== null && held === 0;
+  // Nobody who is invited under the address becomes a person who was taken back.
+  if (goes)
+    await tx.person.updateMany({ where: { ...live, id: personId }, data: { ...data, active: false, email: null } });
+  desk.changed('person', personId, goes ? 'gone' : 'changed');
+  await lookAtPlaced(desk, personId);
+}
+
 interface Made {
+  readonly commandKind: string | null;
+  readonly commandId: string;
+  readonly body: unknown;
+  readonly onCircuitId: string | null;
+  readonly madeCylinderId: string | null;
+  readonly madePersonId: string | null;
   readonly madeCircuitId: string | null;
   readonly madeUnitId: string | null;
   readonly madeSiteId: string | null;
   readonly madeCustomerId: string | null;
 }
 
-/** From the inside out, each only when nothing stands in it any more. */
 async function withdraw(desk: Case, made: Made): Promise<void> {
+  const { commandKind, commandId, onCircuitId, madeCylinderId } = made;
+  if (onCircuitId !== null) await takeBackAdditions(desk, onCircuitId, commandId);
+  if (madeCylinderId !== null) await takeBackCylinder(desk, madeCylinderId, commandId);
+  if (commandKind === 'register-person') await takeBackPerson(desk, made);
+  await withdrawPlaces(desk, made);
+}
+
+/** From the inside out, each only when nothing stands in it any more. */
+async function withdrawPlaces(desk: Case, made: Made): Promise<void> {
   const { tx, tenantId } = desk;
   const live = { tenantId, withdrawnAt: null };
   const data = { withdrawnAt: toDate(desk.recordedAt) };
@@ -112,5 +173,6 @@ const takenBack = (name: string, id: string): string => `${name} (taken back, ${
 
 async function isEmpty({ tx, tenantId }: Case, customerId: string): Promise<boolean> {
   const sites = await tx.site.count({ where: { tenantId, customerId, withdrawnAt: null } });
-  return sites === 0 && (await tx.cylinder.count({ where: { tenantId, ownerCustomerId: customerId } })) === 0;
+  const cylinders = await tx.cylinder.count({ where: { tenantId, ownerCustomerId: customerId, withdrawnAt: null } });
+  return sites === 0 && cylinders === 0;
 }

@@ -34,8 +34,8 @@ export async function circuitAccount(desk: Case, circuitId: string): Promise<str
 export async function cylinderAccount(desk: Pick<Case, 'tx' | 'tenantId'>, cylinderId: string): Promise<string> {
   const row = await desk.tx.gasAccount.findUnique({
     where: { tenantId_cylinderId: { tenantId: desk.tenantId, cylinderId } },
-    select: { id: true },
+    select: { id: true, cylinder: { select: { withdrawnAt: true } } },
   });
-  if (!row) throw notFound();
+  if (!row || row.cylinder?.withdrawnAt) throw notFound();
   return row.id;
 }

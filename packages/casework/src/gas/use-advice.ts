@@ -5,6 +5,7 @@ import type { Act, Portion, Taint } from '@ullage/gasbook';
 import { notFound, refuseField } from '../pipeline/case.ts';
 import type { Viewer } from '../views/viewer.ts';
 import { contentsOf, openDoubts, taintsOfRows } from './contents.ts';
+import { cylinderAccount } from './accounts.ts';
 import { fillingLimits } from './filling.ts';
 
 interface Inside {
@@ -12,13 +13,9 @@ interface Inside {
   readonly taints: readonly Taint[];
 }
 async function insideOf({ tx, tenantId }: Viewer, cylinderId: string): Promise<Inside> {
-  const account = await tx.gasAccount.findUnique({
-    where: { tenantId_cylinderId: { tenantId, cylinderId } },
-    select: { id: true },
-  });
-  if (!account) throw notFound();
-  const contents = await contentsOf(tx, tenantId, account.id);
-  return { contents, taints: taintsOfRows(await openDoubts(tx, tenantId, account.id)) };
+  const account = await cylinderAccount({ tx, tenantId }, cylinderId);
+  const contents = await contentsOf(tx, tenantId, account);
+  return { contents, taints: taintsOfRows(await openDoubts(tx, tenantId, account)) };
 }
 
 type Asked = CylinderUseQuery & { readonly cylinderId: string };

@@ -18,6 +18,7 @@ export async function receiveImport(world: World, actor: Actor, given: ImportGiv
   const why = refusedAtOnce(given.content);
   if (why !== undefined)
     throw new Refusal(given.content.length > 0 && why.includes('larger') ? 'too-large' : 'not-valid', why);
+  assertMay(actor, given.kind);
   const fileHash = createHash('sha256').update(given.content).digest('hex');
   await inWork({ world, actor, action: 'import-received' }, async (desk) => {
     const { tx, tenantId } = desk;
@@ -130,6 +131,12 @@ export function undoImport(world: World, actor: Actor, id: string): Promise<void
   );
 }
 
+/** A program brings nobody into the firm, by a file no more than one by one. */
+function assertMay({ key }: Actor, kind: string): void {
+  if (kind === 'people' && key)
+    throw new Refusal('not-allowed', 'People: a key imports none; sign in and do it yourself.');
+}
+
 /** Two that run at once would each make what the other makes too. */
 async function assertAlone(tx: Tx, tenantId: string): Promise<void> {
   await tx.$executeRaw`SELECT pg_advisory_xact_lock(hashtextextended(${`import|${tenantId}`}, 0))`;
@@ -157,6 +164,7 @@ async function change(step: Step, work: (desk: Person, run: RunRow) => Promise<v
     const run = await lockRun(tx, tenantId, step.id);
     if (!run) throw notFound();
     const state = run.state as ImportState;
+    assertMay(step.actor, run.kind);
     if (step.already?.includes(state)) return;
     if (!step.from.includes(state)) throw new Refusal('stale', 'The import has gone on since; look at it again.');
     await work(desk, run);

@@ -55,8 +55,7 @@ function firstRateOn(day: string): Ground['firstRate'] {
 function columnsOf({ number, state, faults, makes, asks, plan }: Judgement) {
   const said = { number, state, faults, makes, asks };
   if (!plan) return said;
-  const { customer, site, unit, circuit } = plan.made;
-  const made = { customer, site, unit, circuit, touches: plan.onCircuit };
+  const made = { ...plan.made, touches: plan.onCircuit };
   return { ...said, ...made, kind: plan.kind, body: plan.body };
 }
 
@@ -69,9 +68,10 @@ async function writeJudgements(desk: Work, run: RunRow, all: readonly Judgement[
       UPDATE import_row SET state = one.state, faults = one.faults, makes = one.makes, asks = one.asks, command_kind = one.kind,
         body = CASE WHEN one.kind IS NULL THEN NULL ELSE one.body END,
         made_customer_id = one.customer, made_site_id = one.site, made_unit_id = one.unit,
-        made_circuit_id = one.circuit, on_circuit_id = one.touches
+        made_circuit_id = one.circuit, made_cylinder_id = one.cylinder, made_person_id = one.person,
+        on_circuit_id = one.touches
       FROM jsonb_to_recordset(${JSON.stringify(rows)}::jsonb) AS one (number int, state text, faults jsonb, makes jsonb, asks jsonb,
-        kind text, body jsonb, customer uuid, site uuid, unit uuid, circuit uuid, touches uuid)
+        kind text, body jsonb, customer uuid, site uuid, unit uuid, circuit uuid, cylinder uuid, person uuid, touches uuid)
       WHERE import_row.tenant_id = ${desk.tenantId}::uuid AND import_row.import_id = ${run.id}::uuid
         AND import_row.number = one.number`;
   }

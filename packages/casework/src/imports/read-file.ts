@@ -50,8 +50,8 @@ export async function readFile(desk: Work, run: RunRow): Promise<void> {
   });
 }
 
-const DAY_FIELDS = ['onDay', 'lastOn', 'installedOn'];
-const MASS_FIELDS = ['mass', 'fullCharge', 'lastMass'];
+const DAY_FIELDS = ['onDay', 'lastOn', 'installedOn', 'registeredOn', 'endsOn', 'madeMonth', 'testedMonth'];
+const MASS_FIELDS = ['mass', 'fullCharge', 'lastMass', 'waterCapacity', 'tare', 'gross'];
 
 /** What can be told from the file itself: how it writes days and decimals. */
 async function settingsFor(

@@ -3,7 +3,10 @@ import { txQuery } from '@ullage/database';
 import type { Statement, Tx } from '@ullage/database';
 import * as z from 'zod';
 
-const Rest = z.object({ what: z.enum(['work', 'visit', 'circuit', 'unit', 'site', 'cylinder']), name: z.string() });
+const Rest = z.object({
+  what: z.enum(['work', 'visit', 'circuit', 'unit', 'site', 'cylinder', 'gas', 'person', 'certificate', 'papers']),
+  name: z.string(),
+});
 type Rest = z.output<typeof Rest>;
 
 /** Facts that came after the import began, at circuits it made or wrote to, and visits to circuits it made. */
@@ -28,6 +31,40 @@ const WORK = `
   JOIN visit ON visit.tenant_id = link.tenant_id AND visit.id = link.visit_id
   WHERE visit.state <> 'cancelled' AND (visit.state <> 'proposed' OR visit.purpose = 'call')`;
 
+/** Facts at cylinders it registered: what was weighed, drawn, filled, checked or handed over. */
+const GAS = `
+  UNION ALL
+  SELECT DISTINCT 'gas', cylinder.serial
+  FROM made
+  JOIN cylinder ON cylinder.tenant_id = $1::uuid AND cylinder.id = made.made_cylinder_id
+  JOIN fact_ref ON fact_ref.tenant_id = cylinder.tenant_id AND fact_ref.cylinder_id = cylinder.id
+  JOIN fact ON fact.tenant_id = fact_ref.tenant_id AND fact.id = fact_ref.fact_id
+  WHERE fact.kind NOT IN ('cylinder-registered', 'withdrawal')`;
+
+/**
+ * What people it entered, or certified, are in by now: a sign-in, a tool or a van, a visit; work of those it certified
+ * since it began, for the papers of that work name the certificate; and a certificate that was changed.
+ */
+const PEOPLE = `
+  UNION ALL
+  SELECT DISTINCT 'person', person.name
+  FROM made
+  JOIN person ON person.tenant_id = $1::uuid AND person.id = made.made_person_id
+  WHERE person.user_id IS NOT NULL
+    OR EXISTS (SELECT FROM instrument WHERE instrument.tenant_id = person.tenant_id AND instrument.carrier_id = person.id)
+    OR EXISTS (SELECT FROM location WHERE location.tenant_id = person.tenant_id AND location.keeper_id = person.id)
+    OR EXISTS (SELECT FROM visit_person WHERE visit_person.tenant_id = person.tenant_id AND visit_person.person_id = person.id)
+  UNION ALL
+  SELECT DISTINCT 'certificate', person.name
+  FROM certified
+  JOIN certificate ON certificate.tenant_id = $1::uuid AND certificate.id = certified.id AND certificate.withdrawn_at IS NULL
+  JOIN person ON person.tenant_id = certificate.tenant_id AND person.id = certificate.person_id
+  JOIN import_run run ON run.tenant_id = $1::uuid AND run.id = $2::uuid
+  WHERE certificate.version > 1
+    OR EXISTS (SELECT FROM visit_person JOIN visit ON visit.tenant_id = visit_person.tenant_id AND visit.id = visit_person.visit_id
+      WHERE visit_person.tenant_id = person.tenant_id AND visit_person.person_id = person.id
+        AND (visit.state IN ('placed', 'on-site') OR visit.finished_at >= run.started_at))`;
+
 /** Records of others that stand in what it made. */
 const CHILDREN = `
   UNION ALL
@@ -46,14 +83,24 @@ const CHILDREN = `
   AND site.id NOT IN (SELECT made_site_id FROM made WHERE made_site_id IS NOT NULL)
   UNION ALL
   SELECT DISTINCT 'cylinder', cylinder.serial FROM cylinder
-  WHERE cylinder.tenant_id = $1::uuid AND cylinder.owner_customer_id IN (SELECT made_customer_id FROM made)`;
+  WHERE cylinder.tenant_id = $1::uuid AND cylinder.withdrawn_at IS NULL
+  AND cylinder.owner_customer_id IN (SELECT made_customer_id FROM made)
+  UNION ALL
+  SELECT DISTINCT 'papers', person.name
+  FROM certificate JOIN person ON person.tenant_id = certificate.tenant_id AND person.id = certificate.person_id
+  WHERE certificate.tenant_id = $1::uuid AND certificate.withdrawn_at IS NULL
+  AND certificate.person_id IN (SELECT made_person_id FROM made) AND certificate.id NOT IN (SELECT id FROM certified)`;
 
-const MADE = `WITH made AS (
-  SELECT made_customer_id, made_site_id, made_unit_id, made_circuit_id, on_circuit_id FROM import_row
-  WHERE tenant_id = $1::uuid AND import_id = $2::uuid AND state IN ('done', 'kept')`;
+/** The rows that were carried out, all of them or one, and the certificates they entered. */
+const madeBy = (rows: string) => `WITH made AS (
+  SELECT made_customer_id, made_site_id, made_unit_id, made_circuit_id, made_cylinder_id, made_person_id, on_circuit_id,
+    CASE WHEN command_kind = 'register-person' THEN body -> 'certificates' ELSE '[]' END AS certificates
+  FROM import_row
+  WHERE tenant_id = $1::uuid AND import_id = $2::uuid AND state IN ('done', 'kept')${rows}
+), certified AS (SELECT (entry ->> 'id')::uuid AS id FROM made, jsonb_array_elements(certificates) AS entry)`;
 const statement = (text: string): Statement<Rest> => ({ text: `${text} ORDER BY what, name LIMIT 21`, row: Rest });
-const OF_IMPORT = statement(`${MADE}) ${WORK} ${CHILDREN}`);
-const OF_ROW = statement(`${MADE} AND number = $3) ${WORK}`);
+const OF_IMPORT = statement(`${madeBy('')} ${WORK} ${GAS} ${PEOPLE} ${CHILDREN}`);
+const OF_ROW = statement(`${madeBy(' AND number = $3')} ${WORK} ${GAS} ${PEOPLE}`);
 
 const WORDS: Readonly<Record<Rest['what'], (name: string) => string>> = {
   work: (name) => `${name}: work was recorded after the import.`,
@@ -62,6 +109,10 @@ const WORDS: Readonly<Record<Rest['what'], (name: string) => string>> = {
   unit: (name) => `Unit ${name} was entered at one of its sites.`,
   site: (name) => `Site ${name} was entered for one of its customers.`,
   cylinder: (name) => `Cylinder ${name} belongs to one of its customers.`,
+  gas: (name) => `Cylinder ${name}: it was weighed, used or handed over since.`,
+  person: (name) => `${name}: signs in, is on a visit, or has a tool or a place to keep.`,
+  certificate: (name) => `${name}: a visit rests on the certificate, or it was changed since.`,
+  papers: (name) => `${name}: another certificate was entered since.`,
 };
 const SHOWN = 20;
 

@@ -8,8 +8,11 @@ import type { Viewer } from './viewer.ts';
 export async function booksView(viewer: Viewer): Promise<BooksView> {
   const { tx, tenantId } = viewer;
   const rows = await tx.gasAccount.findMany({
-    // The account of a circuit that was taken back is empty, and stays behind its statement's address.
-    where: { tenantId, OR: [{ circuitId: null }, { circuit: { withdrawnAt: null } }] },
+    // The account of what was taken back is empty, and stays behind its statement's address.
+    where: {
+      tenantId,
+      NOT: [{ circuit: { withdrawnAt: { not: null } } }, { cylinder: { withdrawnAt: { not: null } } }],
+    },
     include: {
       ...ACCOUNT_INCLUDE,
       balances: { where: { grams: { not: 0 } }, orderBy: [{ refrigerant: 'asc' }, { state: 'asc' }] },

@@ -1,4 +1,5 @@
 /** Who did the work, with what they were certified for on its day: the papers name them. */
+import { HELD } from '../visits/placing.ts';
 import type { Certified } from '@ullage/contracts';
 import type { Viewer } from './viewer.ts';
 import { certificateText } from './visit.ts';
@@ -13,7 +14,7 @@ export async function certifiedOn(
   if (known.length === 0) return [];
   const rows = await tx.person.findMany({
     where: { tenantId, id: { in: known } },
-    include: { certificates: { orderBy: { id: 'asc' } } },
+    include: { certificates: HELD },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
   return rows.map(({ id, name, certificates }) => ({

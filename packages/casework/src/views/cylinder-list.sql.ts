@@ -83,7 +83,7 @@ export const CYLINDER_LIST: Statement<CylinderListRow> = {
     LEFT JOIN location l ON l.tenant_id = c.tenant_id AND l.id = c.location_id
     LEFT JOIN gas_account a ON a.tenant_id = c.tenant_id AND a.cylinder_id = c.id
     ${LAST_WEIGHED}
-    WHERE c.tenant_id = $1::uuid AND c.merged_into_id IS NULL AND ($2::uuid IS NULL OR c.id > $2::uuid)
+    WHERE c.tenant_id = $1::uuid AND c.merged_into_id IS NULL AND c.withdrawn_at IS NULL AND ($2::uuid IS NULL OR c.id > $2::uuid)
       AND ($3::text IS NULL OR strpos(lower(concat_ws(' ', c.serial, c.label, c.dedicated_to)), lower($3::text)) > 0
         OR EXISTS (SELECT ${HELD} AND strpos(lower(b.refrigerant), lower($3::text)) > 0))
       AND ($4::text IS NULL OR EXISTS (SELECT ${HELD} AND b.refrigerant = $4::text))
@@ -109,6 +109,7 @@ export const CYLINDER_CHOICES: Statement<z.output<typeof Choices>> = {
         FROM (
           SELECT DISTINCT seen.site_id AS id, seen.site AS name FROM cylinder c
           ${LAST_WEIGHED}
-          WHERE c.tenant_id = $1::uuid AND c.merged_into_id IS NULL AND seen.site_id IS NOT NULL) place) AS places`,
+          WHERE c.tenant_id = $1::uuid AND c.merged_into_id IS NULL AND c.withdrawn_at IS NULL
+            AND seen.site_id IS NOT NULL) place) AS places`,
   row: Choices,
 };

@@ -66,7 +66,7 @@ type CylinderRow = NonNullable<Awaited<ReturnType<typeof loadCylinder>>>;
 export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<CylinderView> {
   const { tx, tenantId } = viewer;
   const row = await loadCylinder(viewer, cylinderId);
-  if (!row?.gasAccount) throw notFound();
+  if (!row?.gasAccount || row.withdrawnAt) throw notFound();
   const account = row.gasAccount.id;
   const contents = await contentsOf(tx, tenantId, account);
   const taints = taintsOfRows(await openDoubts(tx, tenantId, account));

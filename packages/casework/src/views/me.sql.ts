@@ -33,7 +33,7 @@ export const ME: Statement<z.output<typeof Row>> = {
       coalesce((
         SELECT jsonb_agg(jsonb_build_object('id', c.id, 'type', c.type, 'registeredOn', c.registered_on, 'endsOn', c.ends_on)
           ORDER BY c.id)
-        FROM certificate c WHERE c.tenant_id = p.tenant_id AND c.person_id = p.id), '[]') AS certificates
+        FROM certificate c WHERE c.tenant_id = p.tenant_id AND c.person_id = p.id AND c.withdrawn_at IS NULL), '[]') AS certificates
     FROM tenant t LEFT JOIN person p ON p.tenant_id = t.id AND p.user_id = $2
     WHERE t.id = $1`,
   row: Row,

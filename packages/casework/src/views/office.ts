@@ -1,3 +1,4 @@
+import { HELD } from '../visits/placing.ts';
 import { isCommandName } from '@ullage/contracts';
 import type { AttentionView, ChangesView, PeopleView, Role } from '@ullage/contracts';
 import type { Day } from '@ullage/units';
@@ -30,9 +31,9 @@ export async function peopleView(
   door: Pick<PeopleView, 'invitations' | 'mailsLinks'>,
 ): Promise<PeopleView> {
   const rows = await tx.person.findMany({
-    where: { tenantId },
+    where: { tenantId, withdrawnAt: null },
     include: {
-      certificates: { orderBy: { id: 'asc' } },
+      certificates: HELD,
       _count: {
         select: { visitPersons: { where: { visit: { state: 'placed', plannedStart: { gte: toDate(now) } } } } },
       },

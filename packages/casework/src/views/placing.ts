@@ -4,7 +4,7 @@ import type { OfferView, PlacingGround, SuggestionsQuery, SuggestionsView } from
 import { suggest, WORKING_DAY } from '@ullage/roster';
 import type { Candidate, Offer } from '@ullage/roster';
 import { notFound } from '../pipeline/case.ts';
-import { asCertificate, asProposed, dutyWindows, onRoster, stopsOf } from '../visits/placing.ts';
+import { HELD, asCertificate, asProposed, dutyWindows, onRoster, stopsOf } from '../visits/placing.ts';
 import type { Viewer } from './viewer.ts';
 import { certificateText } from './visit.ts';
 
@@ -19,7 +19,7 @@ async function groundOf({ tx, tenantId, tenant, now, world }: Viewer, visitId: s
     throw new Refusal('not-possible', 'This visit is under way or closed; it cannot be moved.');
   const people = await tx.person.findMany({
     where: onRoster(tenantId),
-    include: { certificates: true },
+    include: { certificates: HELD },
     orderBy: [{ name: 'asc' }, { id: 'asc' }],
   });
   const ids = people.map(({ id }) => id);

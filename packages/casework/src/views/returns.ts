@@ -1,7 +1,7 @@
 import type { ReturnItem, ReturnsView } from '@ullage/contracts';
 import { orderBySlack, RESERVE_MINUTES, slackOf, travelMinutes, WORKING_DAY } from '@ullage/roster';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
-import { onRoster, placeOf } from '../visits/placing.ts';
+import { HELD, onRoster, placeOf } from '../visits/placing.ts';
 import { feedNumber } from './viewer.ts';
 import type { Viewer } from './viewer.ts';
 import { certificateText, HEAD_INCLUDE, visitHead } from './visit.ts';
@@ -110,7 +110,7 @@ async function rosterPeople(
   const people = await tx.person.findMany({
     where: onRoster(tenantId),
     include: {
-      certificates: true,
+      certificates: HELD,
       visitPersons: {
         where: {
           visit: {

@@ -1,3 +1,4 @@
+import { HELD } from '../visits/placing.ts';
 import type { GlanceView, OverrideRule, SearchFacts, VisitHead, VisitListView, VisitView } from '@ullage/contracts';
 import { dayWords, toKelvin } from '@ullage/units';
 import type { Day } from '@ullage/units';
@@ -18,7 +19,7 @@ import { CERTIFICATE_WORDS, PURPOSE_WORDS, wordOf } from './words.ts';
 
 export const HEAD_INCLUDE = {
   site: { include: { customer: true } },
-  visitPersons: { include: { person: { include: { certificates: true } } }, orderBy: { personId: 'asc' } },
+  visitPersons: { include: { person: { include: { certificates: HELD } } }, orderBy: { personId: 'asc' } },
   visitOverrides: { orderBy: { rule: 'asc' } },
   visitCircuits: { include: { circuit: { include: { unit: true } } }, orderBy: { circuitId: 'asc' } },
 } as const;

@@ -30,11 +30,14 @@ export const placeOf = (site: { latitude: unknown; longitude: unknown }) =>
     ? null
     : { latitude: Number(site.latitude), longitude: Number(site.longitude) };
 
+/** Certificates as they stand: what came with an import and was taken back with it was never held. */
+export const HELD = { where: { withdrawnAt: null }, orderBy: { id: 'asc' } } as const;
+
 /** Who can be sent: technicians, and whoever else holds a certificate. */
 export const onRoster = (tenantId: string) => ({
   tenantId,
   active: true,
-  OR: [{ role: 'technician' }, { certificates: { some: {} } }],
+  OR: [{ role: 'technician' }, { certificates: { some: HELD.where } }],
 });
 
 interface VisitRow {

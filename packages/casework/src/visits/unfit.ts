@@ -7,7 +7,7 @@ import type { RefusalCode } from '@ullage/roster';
 import { dayWords } from '@ullage/units';
 import { toDate, toInstant } from '../pipeline/case.ts';
 import type { Case } from '../pipeline/case.ts';
-import { asCertificate, asProposed } from './placing.ts';
+import { HELD, asCertificate, asProposed } from './placing.ts';
 
 const UNFIT = ['placed-without-papers', 'placed-on-left'] as const;
 type Unfit = (typeof UNFIT)[number];
@@ -37,7 +37,7 @@ const comingOf = ({ tx, tenantId, recordedAt }: Case, personId: string) =>
     include: {
       site: true,
       visitCircuits: { include: { circuit: { include: { unit: true } } }, orderBy: { circuitId: 'asc' } },
-      visitPersons: { include: { person: { include: { certificates: true } } }, orderBy: { personId: 'asc' } },
+      visitPersons: { include: { person: { include: { certificates: HELD } } }, orderBy: { personId: 'asc' } },
     },
     orderBy: [{ plannedStart: 'asc' }, { id: 'asc' }],
   });

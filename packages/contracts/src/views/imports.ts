@@ -5,7 +5,7 @@ import { USES } from '@ullage/rulebook';
 import { Elevation, Id, text, TimeZone } from '../primitives.ts';
 
 export const IMPORT_MAX_BYTES = 8 * 1024 * 1024;
-export const IMPORT_KINDS = ['equipment', 'additions'] as const;
+export const IMPORT_KINDS = ['equipment', 'additions', 'cylinders', 'people'] as const;
 export const ImportKind = z.enum(IMPORT_KINDS, { error: 'Kind: say what the file holds.' });
 export type ImportKind = z.output<typeof ImportKind>;
 
@@ -124,7 +124,7 @@ export const ImportView = ImportSummary.extend({
     .array(
       z.object({
         key: z.string(),
-        what: z.enum(['customer', 'site', 'unit']),
+        what: z.enum(['customer', 'site', 'unit', 'cylinder', 'person']),
         name: z.string(),
         likes: z.array(z.object({ id: z.string(), name: z.string() })),
         rows: z.int(),

@@ -23,6 +23,16 @@ const KINDS = [
     text: 'Past additions',
     note: 'A row for each addition at a circuit that is entered: day, mass, and who did it.',
   },
+  {
+    value: 'cylinders',
+    text: 'Cylinders',
+    note: 'A row for each cylinder by its stamps, with what the scale shows and what is in it.',
+  },
+  {
+    value: 'people',
+    text: 'People with certificates',
+    note: 'A row for each certificate, or for a person without. Nobody is invited by it.',
+  },
 ] as const satisfies readonly { value: ImportKind; text: string; note: string }[];
 
 const FIELDS = {

@@ -53,6 +53,28 @@ export function SettingsFields(props: SettingsFieldsProps) {
         value={settings.days}
         onChange={({ target }) => choose('days', target.value)}
       />
+      {run.kind !== 'people' && <MassSettings settings={settings} choose={choose} />}
+      {(run.kind === 'additions' || props.matched.includes('lastOn')) && (
+        <Select
+          id="import-by"
+          label="Additions without a name"
+          hint="Who added it, where the file does not say."
+          options={BY}
+          value={settings.by}
+          onChange={({ target }) => choose('by', target.value)}
+        />
+      )}
+      {run.kind === 'equipment' && <PlaceSettings {...props} choose={choose} />}
+    </fieldset>
+  );
+}
+
+function MassSettings({
+  settings,
+  choose,
+}: Pick<SettingsFieldsProps, 'settings'> & { choose: (name: 'decimal' | 'massUnit', value: string) => void }) {
+  return (
+    <>
       <Select
         id="import-decimal"
         label="Decimals"
@@ -67,18 +89,7 @@ export function SettingsFields(props: SettingsFieldsProps) {
         value={settings.massUnit}
         onChange={({ target }) => choose('massUnit', target.value)}
       />
-      {(run.kind === 'additions' || props.matched.includes('lastOn')) && (
-        <Select
-          id="import-by"
-          label="Additions without a name"
-          hint="Who added it, where the file does not say."
-          options={BY}
-          value={settings.by}
-          onChange={({ target }) => choose('by', target.value)}
-        />
-      )}
-      {run.kind === 'equipment' && <PlaceSettings {...props} choose={choose} />}
-    </fieldset>
+    </>
   );
 }
 

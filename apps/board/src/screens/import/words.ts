@@ -6,12 +6,16 @@ type Row = keyof Omit<ImportView['counts'], 'rows'>;
 export const KIND_WORDS: Readonly<Record<ImportView['kind'], string>> = {
   equipment: 'Customers, units and circuits',
   additions: 'Past additions',
+  cylinders: 'Cylinders',
+  people: 'People with certificates',
 };
 
 export const WHAT_WORDS: Readonly<Record<ImportView['asks'][number]['what'], string>> = {
   customer: 'Customer',
   site: 'Site',
   unit: 'Unit',
+  cylinder: 'Cylinder',
+  person: 'Person',
 };
 
 export const STATE_WORDS: Readonly<Record<ImportView['state'], string>> = {
