@@ -1,4 +1,4 @@
-/** The worker carries an import out, is killed in the middle, and goes on where it was. */
+/** The worker carries an import out and takes it back; killed in the middle of either, it goes on where it was. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { match, received } from '../support/imports.ts';
 import { openTestOffice } from '../support/office.ts';
@@ -41,7 +41,7 @@ async function result({ sql }: TestOffice, { tenantId }: Contractor): Promise<st
   return rows.map(({ line }) => line);
 }
 
-test('killed in the middle of an import and started again, it ends as one that was never cut off', async ({
+test('killed in the middle of an import, or of taking it back, and started again, it ends as one that was never cut off', async ({
   onTestFinished,
 }) => {
   const world = await openTestOffice(new Date().toISOString());
@@ -71,7 +71,7 @@ test('killed in the middle of an import and started again, it ends as one that w
   const half = await stateOf();
   expect(half['fine'] ?? 0).toBeGreaterThan(0);
   running.push(startWorker(world));
-  await until('at the end', async () => (await stateOf())['done'] === 240, 90_000);
+  await until('at the end', async () => (await stateOf())['done'] === 240, 120_000);
   await until('said so', async () => (await world.office.importRun(firm.actors.owner, cut.id)).state === 'done');
   expect(await result(world, firm)).toEqual(await result(world, calm));
   const commands = await world.sql(`SELECT FROM command WHERE tenant_id = $1 AND kind = 'register-equipment'`, [
@@ -79,4 +79,29 @@ test('killed in the middle of an import and started again, it ends as one that w
   ]);
   expect(commands).toHaveLength(240);
   expect(running[1]!.log()).not.toMatch(/"level":[56]0/);
-}, 180_000);
+
+  await world.office.undoImport(firm.actors.owner, cut.id);
+  await until('in the middle of taking back', async () => ((await stateOf())['undone'] ?? 0) >= 20, 40_000);
+  running[1]!.child.kill('SIGKILL');
+  expect(await running[1]!.ended).toBe('SIGKILL');
+  expect((await stateOf())['done'] ?? 0).toBeGreaterThan(0);
+  running.push(startWorker(world));
+  await until('all taken back', async () => (await stateOf())['undone'] === 240, 120_000);
+  await until('said so too', async () => (await world.office.importRun(firm.actors.owner, cut.id)).state === 'undone');
+  // Each addition was withdrawn once, nothing holds or owes any gas, and nothing of it is there.
+  const [left] = await world.sql(
+    `SELECT (SELECT count(*)::int FROM fact WHERE tenant_id = $1 AND kind = 'past-addition') AS additions,
+       (SELECT count(*)::int FROM fact WHERE tenant_id = $1 AND kind = 'withdrawal') AS withdrawals,
+       (SELECT count(DISTINCT corrects_id)::int FROM fact WHERE tenant_id = $1 AND kind = 'withdrawal') AS withdrawn,
+       (SELECT count(*)::int FROM balance WHERE tenant_id = $1 AND grams <> 0) AS balances,
+       (SELECT count(*)::int FROM circuit WHERE tenant_id = $1 AND withdrawn_at IS NULL) AS circuits,
+       (SELECT count(*)::int FROM unit WHERE tenant_id = $1 AND withdrawn_at IS NULL) AS units,
+       (SELECT count(*)::int FROM site WHERE tenant_id = $1 AND withdrawn_at IS NULL) AS sites,
+       (SELECT count(*)::int FROM customer WHERE tenant_id = $1 AND withdrawn_at IS NULL) AS customers,
+       (SELECT count(*)::int FROM command WHERE tenant_id = $1 AND kind = 'take-back-row') AS commands`,
+    [firm.tenantId],
+  );
+  const nothing = { balances: 0, circuits: 0, units: 0, sites: 0, customers: 0 };
+  expect(left).toEqual({ additions: 240, withdrawals: 240, withdrawn: 240, commands: 240, ...nothing });
+  expect(running[2]!.log()).not.toMatch(/"level":[56]0/);
+}, 420_000);
