@@ -11,6 +11,8 @@ import type { Moment } from './replay.ts';
 export interface Before {
   readonly contents: readonly Portion[];
   readonly doubts: readonly Doubt[];
+  /** Of a cylinder: nobody knew where it was. */
+  readonly lost: boolean;
 }
 
 /** What follows from one account's timeline. */
@@ -54,8 +56,8 @@ export class AccountReplay {
   }
 
   /** What is held and doubted now, as it was before the act. */
-  note(act: Act): Before {
-    const before = { contents: this.gas.contents(), doubts: this.doubts.open() };
+  note(act: Act, lost = false): Before {
+    const before = { contents: this.gas.contents(), doubts: this.doubts.open(), lost };
     this.#before.set(act.factId, before);
     return before;
   }

@@ -22,6 +22,8 @@ export interface OutsideAccounts {
   /** Gas that was there before the books began. */
   readonly opening: string;
   readonly supplier: string;
+  readonly reclaimer: string;
+  readonly destroyer: string;
   readonly atmosphere: string;
   readonly discrepancy: string;
 }

@@ -3,14 +3,27 @@ import type { Act, Outcome } from './account-replay.ts';
 import type { OutsideAccounts } from './account.ts';
 import type { AirCheckSaid } from './doubt.ts';
 import type { Flows } from './flow.ts';
-import type { Holding } from './holding.ts';
+import { holdingKey } from './holding.ts';
+import type { Holding, Portion } from './holding.ts';
+import type { Cause } from './movement.ts';
 import { inOrder } from './timeline.ts';
 import { netGrams } from './weighing.ts';
 import type { Weighing } from './weighing.ts';
 
+/** How a cylinder's gas leaves the books with the cylinder, or with what a receiver took out of it. */
+export interface Leaving {
+  readonly to: 'reclaimer' | 'destroyer' | 'supplier' | 'discrepancy';
+  readonly cause: Extract<Cause, 'accepted' | 'returned-to-supplier' | 'scrapped'>;
+  /** Whole grams that the receiver's scale showed; all that the books hold, unless said. What is left goes to discrepancy. */
+  readonly grams?: number;
+  /** Nothing of the earlier gas is left inside: it comes back emptied and evacuated. */
+  readonly evacuated?: boolean;
+}
+
 /** A fact on a cylinder's timeline. Gas that it brought in is found among the flows. */
 export interface CylinderEntry extends Act {
-  readonly kind: 'weighing' | 'recovery' | 'charge' | 'transfer' | 'air-check' | 'hold';
+  readonly kind: 'weighing' | 'recovery' | 'charge' | 'transfer' | 'air-check' | 'hold' | 'lost' | 'found' | 'left';
+  readonly leaves?: Leaving;
   /** Weighed before the movement; a mere weighing is given here. */
   readonly before?: Weighing;
   /** Weighed after the movement. */
@@ -47,9 +60,11 @@ export function replayCylinder(timeline: CylinderTimeline, { outside, flows }: W
   const replay = new AccountReplay(timeline.account, { discrepancy: outside.discrepancy, flows });
   postOpening(replay, entries, { timeline, world: { outside, flows } });
   let isFilled = false;
+  let lost: readonly Portion[] | undefined;
   for (const entry of entries) {
+    if (entry.kind === 'found') lost = giveBack(replay, entry, { lost, outside });
     weigh(replay, entry, { part: 'before', weighing: entry.before, timeline, outside });
-    const { contents } = replay.note(entry);
+    const { contents } = replay.note(entry, lost !== undefined);
     const isEmpty = contents.length === 0;
     if (entry.evacuated === true && isEmpty) replay.doubts.end(entry.factId);
     if (entry.evacuated === false && isEmpty && !isFilled)
@@ -58,9 +73,68 @@ export function replayCylinder(timeline: CylinderTimeline, { outside, flows }: W
     if (entry.released === true) replay.doubts.release(entry.factId);
     replay.move(entry, 'withdrawn-more-than-booked');
     weigh(replay, entry, { part: 'after', weighing: entry.after, timeline, outside });
+    if (entry.kind === 'lost') lost = lose(replay, entry, { lost, outside });
+    if (entry.leaves) leave(replay, entry, { leaves: entry.leaves, timeline, outside });
     isFilled ||= entry.evacuated !== undefined || !isEmpty;
   }
   return replay.outcome();
+}
+
+interface Away {
+  readonly lost: readonly Portion[] | undefined;
+  readonly outside: OutsideAccounts;
+}
+const changeOf = (entry: CylinderEntry, of: { part: string; cause: Cause; against: string; grams: number }) => {
+  const { part, ...rest } = of;
+  return { ...rest, moment: AccountReplay.moment(entry, part) };
+};
+
+/** Nobody knows where it is: what was in it stands in discrepancy, not in the air, which would be a guess. */
+function lose(replay: AccountReplay, entry: CylinderEntry, { lost, outside }: Away): readonly Portion[] {
+  const contents = replay.gas.contents();
+  for (const { holding, grams } of contents)
+    replay.gas.lose(
+      holding,
+      changeOf(entry, { part: 'lost', cause: 'lost', against: outside.discrepancy, grams }),
+    );
+  return [...(lost ?? []), ...contents];
+}
+
+/** It is there again: what was lost with it comes back, before a scale says how much of it is left. */
+function giveBack(replay: AccountReplay, entry: CylinderEntry, { lost = [], outside }: Away): undefined {
+  for (const { holding, grams } of sumByHolding(lost))
+    replay.gas.gain(
+      holding,
+      changeOf(entry, { part: 'found', cause: 'found-again', against: outside.discrepancy, grams }),
+    );
+}
+/** One portion for each holding: a cylinder may have been marked lost twice. */
+function sumByHolding(portions: readonly Portion[]): Portion[] {
+  const sums = new Map<string, Portion>();
+  for (const { holding, grams } of portions) {
+    const key = holdingKey(holding);
+    sums.set(key, { holding, grams: (sums.get(key)?.grams ?? 0) + grams });
+  }
+  return [...sums.values()];
+}
+
+interface Left {
+  readonly leaves: Leaving;
+  readonly timeline: CylinderTimeline;
+  readonly outside: OutsideAccounts;
+}
+/** Gas that leaves the books: what was accepted goes to its receiver, and what that leaves stands in discrepancy. */
+function leave(replay: AccountReplay, entry: CylinderEntry, { leaves, timeline, outside }: Left): void {
+  const { to, cause, grams = replay.gas.heldGrams() } = leaves;
+  const sent = changeOf(entry, { part: 'left', cause, against: outside[to], grams });
+  const whenEmpty = timeline.registered;
+  replay.gas.send(sent, { cause: 'accepted-differs', whenEmpty });
+  const rest = replay.gas.heldGrams();
+  const missing = changeOf(entry, {
+    ...{ part: 'left', cause: 'accepted-differs', against: outside.discrepancy, grams: rest } as const,
+  });
+  replay.gas.send(missing, { cause: 'accepted-differs', whenEmpty });
+  if (leaves.evacuated === true) replay.doubts.end(entry.factId);
 }
 
 interface Read {

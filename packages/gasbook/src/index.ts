@@ -4,6 +4,7 @@ export * from './balances.ts';
 export * from './circuit.ts';
 export * from './composition.ts';
 export * from './corrections.ts';
+export * from './custody.ts';
 export * from './cylinder.ts';
 export { doubtKey, taintsOf } from './doubt.ts';
 export type { AirCheckSaid, Carried, Doubt, Raised } from './doubt.ts';

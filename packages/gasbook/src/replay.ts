@@ -83,9 +83,22 @@ export class Replay {
     else this.#find({ moment, cause: deficit.cause, against: deficit.from, grams: difference }, whenEmpty);
   }
 
+  /** Sends grams out to an outside account, every holding in proportion; what the books lack is found first. */
+  send(change: Change, shortfall: { readonly cause: Cause; readonly whenEmpty: Holding }): void {
+    const lacking = Math.max(0, change.grams - this.heldGrams());
+    const found = { ...change, cause: shortfall.cause, against: this.#discrepancy, grams: lacking };
+    this.#find(found, shortfall.whenEmpty);
+    this.#spread(change, 'out');
+  }
+
   /** Brings gas in from an outside account; nothing for zero grams. */
   gain(holding: Holding, change: Change): void {
     this.#post(holding, change, 'in');
+  }
+
+  /** Sends gas of one holding out to an outside account. */
+  lose(holding: Holding, change: Change): void {
+    this.#post(holding, change, 'out');
   }
 
   #add(holding: Holding, grams: number): void {

@@ -7,6 +7,7 @@ import { taintVerdict } from './taint.ts';
 import type { Taint } from './taint.ts';
 
 export const STOP_CODES = [
+  'lost',
   'other-gas',
   'mixed',
   'disposable-used-for-recovery',
@@ -25,6 +26,8 @@ interface ActOnCylinder {
   readonly contents: readonly Portion[];
   /** Doubts about it that nothing has cleared. */
   readonly taints: readonly Taint[];
+  /** It is marked lost: whoever has it in hand says first that it is found. */
+  readonly lost?: boolean;
 }
 interface Filling extends ActOnCylinder {
   readonly cylinderKind: 'disposable' | 'refillable' | 'recovery';
@@ -154,13 +157,15 @@ function beforeCharge({ taints, contents, circuitOwner }: Extract<Act, { act: 'c
 
 /** Reasons not to begin an act; empty when nothing speaks against it. Local codes and licensed practice rule. */
 export function stops(act: Act): Stop[] {
+  const lost =
+    act.lost === true ? [stop('lost', 'The cylinder is marked lost. Say first that it is found, and weigh it.')] : [];
   switch (act.act) {
     case 'recovery':
-      return [...wrongGas(act), ...beforeFilling(act)];
+      return [...lost, ...wrongGas(act), ...beforeFilling(act)];
     case 'transfer':
-      return [...wrongGas(act), ...beforeFilling(act), ...beforeTransfer(act)];
+      return [...lost, ...wrongGas(act), ...beforeFilling(act), ...beforeTransfer(act)];
     case 'charge':
-      return [...wrongGas(act), ...beforeCharge(act)];
+      return [...lost, ...wrongGas(act), ...beforeCharge(act)];
   }
 }
 
@@ -198,6 +203,7 @@ export interface Ask {
 }
 
 const AFTER: Readonly<Record<StopCode, string>> = {
+  lost: 'A cylinder marked lost was used. Say that it is found, and weigh it.',
   'other-gas': 'Another gas was in the cylinder. Mark the cylinder, keep it apart, and check the gas.',
   mixed: 'The cylinder holds mixed gas. Mark it and keep it apart for the reclaimer.',
   'disposable-used-for-recovery':
@@ -210,6 +216,7 @@ const AFTER: Readonly<Record<StopCode, string>> = {
 };
 const BOOKS: Readonly<Partial<Record<Cause, string>>> = {
   'weighing-differs': 'Scale and books differ. Weigh again, and check the tare.',
+  'accepted-differs': 'The receiver’s weight is not ours. Ask for the weight ticket, and keep the reason.',
   'withdrawn-more-than-booked': 'More left the cylinder than the books held. Weigh it and check its earlier weights.',
   'books-short-of-full-charge': 'Full with less gas than the books expected. Check the full charge and the weights.',
   'recovered-more-than-booked': 'More came out than the books held. Check the full charge and the weights.',

@@ -2,8 +2,9 @@ import type { Instant } from '@ullage/units';
 
 /** What happens to an account at one instant, in this order: a cylinder is weighed in before it is checked, set aside and used, what
  * is read and checked says nothing of what comes at the same instant, gas comes out of a circuit before new gas goes in, and what
- * is said of the result comes last. */
+ * is said of the result comes last. A cylinder is found before it is used again, and leaves or is lost after. */
 const ORDER = [
+  'found',
   'readings',
   'weighing',
   'air-check',
@@ -15,6 +16,8 @@ const ORDER = [
   'charge',
   'statement',
   'decommissioning',
+  'left',
+  'lost',
 ] as const;
 export type EntryKind = (typeof ORDER)[number];
 

@@ -2,7 +2,14 @@ import { describe, expect, test } from 'vitest';
 import { replayCircuit, replayCylinder } from './index.ts';
 import type { CircuitEntry, CylinderEntry, Draw, Flow, FullCharge, Holding, Posting } from './index.ts';
 
-const outside = { opening: 'opening', supplier: 'supplier', atmosphere: 'atmosphere', discrepancy: 'discrepancy' };
+const outside = {
+  opening: 'opening',
+  supplier: 'supplier',
+  reclaimer: 'reclaimer',
+  destroyer: 'destroyer',
+  atmosphere: 'atmosphere',
+  discrepancy: 'discrepancy',
+};
 const day = (n: number): string => `2026-05-0${n}T12:00:00.000Z`;
 const ours: Holding = { refrigerant: 'R-410A', owner: null, state: 'new' };
 const anns: Holding = { refrigerant: 'R-410A', owner: 'ann', state: 'recovered' };

@@ -16,6 +16,8 @@ export async function outsideAccounts(tx: Tx, tenantId: string): Promise<Record<
 export const derivedAgainst = (all: Record<OutsideKind, string>): OutsideAccounts => ({
   opening: all.opening,
   supplier: all.supplier,
+  reclaimer: all.reclaimer,
+  destroyer: all.destroyer,
   atmosphere: all.atmosphere,
   discrepancy: all.discrepancy,
 });

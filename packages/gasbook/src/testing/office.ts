@@ -18,6 +18,8 @@ import type {
 export const outside: OutsideAccounts = {
   opening: 'opening',
   supplier: 'supplier',
+  reclaimer: 'reclaimer',
+  destroyer: 'destroyer',
   atmosphere: 'atmosphere',
   discrepancy: 'discrepancy',
 };
