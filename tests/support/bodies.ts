@@ -164,6 +164,14 @@ type GasName =
   | 'record-transfer'
   | 'record-air-check'
   | 'correct-weighing';
+type KeeperName =
+  | 'record-shipment'
+  | 'record-acceptance'
+  | 'mark-lost'
+  | 'mark-found'
+  | 'return-cylinder'
+  | 'scrap-cylinder'
+  | 'take-back';
 type HouseName =
   | 'change-settings'
   | 'register-location'
@@ -253,9 +261,114 @@ function gas({ scene: { of, onSite, scale, location } }: Given): Pick<Bodies, Ga
   };
 }
 
+const KEPT = ['sent', 'accepted', 'lost', 'returned', 'scrapped', 'slip'] as const;
+type Kept = Record<(typeof KEPT)[number], string> & { receiver: string };
+/** The keeper's cylinders, one for each thing that happens to one, by their labels. */
+async function keptOf({ world, firm }: Pick<Given, 'world' | 'firm'>): Promise<Kept> {
+  const { items } = await world.office.cylinders(firm.actors.owner, { query: 'KEPT-' });
+  const places = await world.office.locations(firm.actors.owner);
+  return {
+    ...(Object.fromEntries(items.map(({ label, id }) => [label?.slice(5), id])) as Kept),
+    receiver: places.items.find(({ kind }) => kind === 'reclaimer')?.id ?? '',
+  };
+}
+/** Six cylinders with 2,000 g of new gas each; one is with a reclaimer. */
+async function keep({ world, firm, scene: { location } }: Given): Promise<void> {
+  const receiver = newId();
+  await firm.send('warehouse', 'register-location', {
+    ...{ locationId: receiver, kind: 'reclaimer', name: 'Sage Reclaim', elevationM: 1600 },
+  });
+  for (const label of KEPT) {
+    const cylinderId = newId();
+    await firm.send('warehouse', 'register-cylinder', {
+      ...{ cylinderId, kind: 'refillable', specification: 'DOT-4BA400', serial: `KEPT-${newId()}` },
+      ...{ label: `KEPT-${label}`, waterCapacity: g('12000'), tare: g('5000'), testedMonth: '2024-03' },
+      gas: { refrigerant: 'R-134a', state: 'new', gross: g('7000') },
+    });
+    await firm.send('warehouse', 'hand-over', { cylinders: [{ cylinderId, fromId: null }], toId: location });
+  }
+  const { accepted } = await keptOf({ world, firm });
+  await firm.send('warehouse', 'record-shipment', {
+    ...{ receiverId: receiver, purpose: 'reclaim', carrier: 'Own van' },
+    cylinders: [{ cylinderId: accepted, fromId: location, gross: g('7000') }],
+  });
+}
+/** The last report of a kind about a cylinder that nobody took back. */
+async function lastFact({ world }: Pick<Given, 'world'>, kind: string, cylinderId: string): Promise<string | undefined> {
+  const rows = await world.sql<{ id: string }>(
+    `SELECT f.id FROM fact f JOIN fact_ref r ON r.tenant_id = f.tenant_id AND r.fact_id = f.id
+     WHERE f.kind = $1 AND r.cylinder_id = $2
+       AND NOT EXISTS (SELECT FROM fact b WHERE b.tenant_id = f.tenant_id AND b.corrects_id = f.id AND b.kind = 'taken-back')
+     ORDER BY f.id DESC LIMIT 1`,
+    [kind, cylinderId],
+  );
+  return rows[0]?.id;
+}
+
+function keeper(given: Given): Pick<Bodies, KeeperName> {
+  const { world, firm, scene } = given;
+  const { scale, location: fromId } = scene;
+  /** Where it is, unless it is gone: then that is taken back. */
+  const home = async (label: 'returned' | 'scrapped'): Promise<string> => {
+    const cylinderId = (await keptOf(given))[label];
+    const gone = await lastFact(given, `cylinder-${label}`, cylinderId);
+    if (gone) await firm.send('warehouse', 'take-back', { factId: gone, why: 'It is still here' });
+    return cylinderId;
+  };
+  return {
+    'record-shipment': async () => {
+      const { sent: cylinderId, receiver } = await keptOf(given);
+      const { place } = (await world.office.cylinder(firm.actors.owner, cylinderId)).cylinder;
+      if (place?.id !== fromId)
+        await firm.send('warehouse', 'hand-over', {
+          ...{ cylinders: [{ cylinderId, fromId: place?.id ?? null }], toId: fromId },
+        });
+      return {
+        ...{ receiverId: receiver, purpose: 'reclaim', certificate: 'C-77', carrier: 'Own van', reference: 'B-9' },
+        ...{ scaleId: scale, note: 'Two straps' },
+        cylinders: [{ cylinderId, fromId, gross: g('7000') }],
+      };
+    },
+    'record-acceptance': async () => {
+      const { accepted: cylinderId } = await keptOf(given);
+      return {
+        shipmentId: (await lastFact(given, 'shipment', cylinderId))!,
+        note: 'By letter',
+        cylinders: [
+          {
+            ...{ cylinderId, accepted: g('1990'), found: 'as-sent', told: 'Pure', why: 'Their scale' },
+            after: 'not-evacuated',
+          },
+        ],
+      };
+    },
+    'mark-lost': async () => ({
+      ...{ cylinderId: (await keptOf(given)).lost, lastSeenOn: '2026-04-20', why: 'Not on the shelf' },
+    }),
+    'mark-found': async () => ({
+      ...{ cylinderId: (await keptOf(given)).lost, toId: fromId, gross: g('7000'), scaleId: scale, note: 'In the yard' },
+    }),
+    'return-cylinder': async () => ({
+      ...{ cylinderId: await home('returned'), fromId, supplier: 'Nettle Gases', gross: g('7000') },
+      ...{ scaleId: scale, note: 'With its heel' },
+    }),
+    'scrap-cylinder': async () => ({
+      ...{ cylinderId: await home('scrapped'), fromId, gross: g('5010'), scaleId: scale },
+      ...{ evacuated: true, receiver: 'Yard Metals', note: 'Valve out' },
+    }),
+    'take-back': async () => {
+      const { slip: cylinderId } = await keptOf(given);
+      const last = () => lastFact(given, 'cylinder-lost', cylinderId);
+      if (!(await last())) await firm.send('warehouse', 'mark-lost', { cylinderId, why: 'A slip' });
+      return { factId: (await last())!, why: 'It is here' };
+    },
+  };
+}
+
 /** A price, an invoice, a plan and a recall that stand: what is withdrawn must be there first. */
 export async function decided({ world, firm, scene }: Given): Promise<void> {
   const { of, onSite } = scene;
+  await keep({ world, firm, scene });
   await firm.send('technician', 'record-charge', {
     ...{ visitId: onSite, circuitId: of.circuit, cylinderId: of.newGas, full: 'no' },
     ...{ before: g('52408'), after: g('52358') },
@@ -392,7 +505,7 @@ type RecallName = 'open-recall' | 'recall-gas' | 'settle-recall-item' | 'close-r
 
 function field({
   scene: { of, onSite, scale },
-}: Given): Omit<Bodies, DeskName | GasName | HouseName | ManagerName | RecallName> {
+}: Given): Omit<Bodies, DeskName | GasName | HouseName | KeeperName | ManagerName | RecallName> {
   const on = { visitId: onSite, circuitId: of.circuit };
   return {
     'record-owner-told': () => ({ ...on, who: 'Ines Varga' }),
@@ -465,7 +578,7 @@ function field({
 export const bodiesOf = (given: Given): Bodies => ({
   ...desk(given),
   ...house(given),
-  ...manager(given),
+  ...keeper(given), ...manager(given),
   ...gas(given),
   ...recalls(given),
   ...field(given),

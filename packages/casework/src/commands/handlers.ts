@@ -5,6 +5,7 @@ import { correctWeighing } from './correct-weighing.ts';
 import { recordCharge, recordRecovery, recordServiceLoss } from './gas-moves.ts';
 import { describeCircuit, describeSite, setFullCharge } from './describe-place.ts';
 import { markNoticesRead } from './notices.ts';
+import * as keeper from './keeper.ts';
 import * as manage from './manage.ts';
 import { recordPastAdditions } from './past-additions.ts';
 import { placeVisit, unplaceVisit } from './place-visit.ts';
@@ -49,6 +50,13 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'settle-recall-item': settleRecallItem,
   'close-recall': closeRecall,
   'release-cylinder': releaseCylinder,
+  'record-shipment': keeper.recordShipment,
+  'record-acceptance': keeper.recordAcceptance,
+  'mark-lost': keeper.markLost,
+  'mark-found': keeper.markFound,
+  'return-cylinder': keeper.returnCylinder,
+  'scrap-cylinder': keeper.scrapCylinder,
+  'take-back': keeper.takeBack,
   'settle-attention': settleAttention,
   'mark-notices-read': markNoticesRead,
   'describe-site': describeSite,

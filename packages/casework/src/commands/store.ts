@@ -1,8 +1,8 @@
 import type { CommandBody } from '@ullage/contracts';
-import { Refusal } from '@ullage/contracts';
 import { bookedGrams, exactGrams, massText, sum } from '@ullage/units';
 import type { EnteredMass } from '@ullage/units';
 import { cylinderAccount } from '../gas/accounts.ts';
+import { assertCustody, assertHere, settleCustody } from '../gas/custody.ts';
 import { notFound, refuseField, toDate } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { leaveCylinder } from '../recalls/leave.ts';
@@ -66,8 +66,9 @@ async function placeOf(desk: Case, id: string): Promise<{ name: string }> {
 }
 
 /**
- * Cylinders change hands. Each is locked first: of two people who take one cylinder, the second sees that it is no
- * longer where they saw it, and who was quicker.
+ * Cylinders change hands. Each is locked first: of two people who take one cylinder, the second is told that it is no
+ * longer where they saw it, and who was quicker. One that is told late counts for its time, and moves nothing that was
+ * moved on since.
  */
 export async function handOver(desk: Case, received: Received<CommandBody<'hand-over'>>): Promise<void> {
   const { body, happenedAt } = received;
@@ -79,16 +80,13 @@ export async function handOver(desk: Case, received: Received<CommandBody<'hand-
   if (new Set(ids).size < ids.length)
     throw refuseField('cylinders', 'Cylinders: one stands there twice; name each once.');
   await lock(desk.tx, tenantId, { gas: { cylinderIds: ids, since: happenedAt } });
-  const rows = await desk.tx.cylinder.findMany({
-    where: { tenantId, withdrawnAt: null, id: { in: ids } },
-    include: { location: true },
-  });
-  if (rows.length < ids.length) throw notFound();
-  const now = new Map(rows.map((row) => [row.id, row]));
-  for (const [index, { cylinderId, fromId }] of body.cylinders.entries()) {
-    const row = now.get(cylinderId);
-    if (row && row.locationId !== fromId) throw await quicker(desk, { row, index });
-  }
+  for (const id of ids) await cylinderAccount(desk, id);
+  const now = { state: 'placed', placeId: body.toId } as const;
+  await assertCustody(
+    desk,
+    body.cylinders.map((one, i) => ({ ...one, now, field: `cylinders/${i}/fromId` })),
+    happenedAt,
+  );
   await addFact(desk, {
     id: received.id,
     kind: 'hand-over',
@@ -96,26 +94,7 @@ export async function handOver(desk: Case, received: Received<CommandBody<'hand-
     body: { ...body, to: to.name },
     refs: ids.map((cylinderId) => ({ role: 'cylinder', cylinderId })),
   });
-  await desk.tx.cylinder.updateMany({ where: { tenantId, id: { in: ids } }, data: { locationId: body.toId } });
-  for (const id of ids) desk.changed('cylinder', id);
-}
-
-/** Says where a cylinder is now, and who brought it there. */
-async function quicker(
-  desk: Case,
-  {
-    row,
-    index,
-  }: { row: { id: string; serial: string; label: string | null; location: { name: string } | null }; index: number },
-): Promise<Refusal> {
-  const last = await desk.tx.fact.findFirst({
-    where: { tenantId: desk.tenantId, kind: 'hand-over', factRefs: { some: { cylinderId: row.id } } },
-    orderBy: [{ recordedAt: 'desc' }, { id: 'desc' }],
-    include: { byPerson: { select: { name: true } } },
-  });
-  const by = last?.byPerson ? `, brought by ${last.byPerson.name}` : '';
-  const where = row.location ? `is at ${row.location.name}${by}` : 'has no place yet';
-  return refuseField(`cylinders/${index}/fromId`, `Cylinder: ${row.label ?? row.serial} ${where}; look again.`);
+  await settleCustody(desk, ids);
 }
 
 /** What the scale shows of a cylinder at rest; the books follow it, and a difference is asked about. */
@@ -124,6 +103,7 @@ export async function weighCylinder(desk: Case, received: Received<CommandBody<'
   const { cylinderId, scaleId, ...said } = body;
   await lock(desk.tx, desk.tenantId, { gas: { cylinderIds: [cylinderId], since: at } });
   const account = await cylinderAccount(desk, cylinderId);
+  await assertHere(desk, { cylinderId, field: 'cylinderId', at });
   await assertInstrument(desk, scaleId);
   const tareGrams = await tareOf(desk, cylinderId, at);
   if (bookedGrams(body.gross) + TARE_SLACK_GRAMS < tareGrams)

@@ -1,5 +1,6 @@
 import type { CommandBody } from '@ullage/contracts';
 import { cylinderAccount } from '../gas/accounts.ts';
+import { assertHere } from '../gas/custody.ts';
 import { notFound } from '../pipeline/case.ts';
 import type { Case, Received } from '../pipeline/case.ts';
 import { lock } from '../pipeline/lock.ts';
@@ -18,6 +19,10 @@ export async function recordTransfer(desk: Case, received: Received<CommandBody<
   await assertVisit(desk, body.visitId);
   const accounts = [];
   for (const cylinderId of cylinderIds) accounts.push(await cylinderAccount(desk, cylinderId));
+  // At a visit it happened: then it is booked and asked about.
+  if (body.visitId === undefined)
+    for (const side of ['from', 'to'] as const)
+      await assertHere(desk, { cylinderId: body[side].cylinderId, field: `${side}/cylinderId`, at });
   await assertInstrument(desk, body.scaleId);
   const weighed = [];
   for (const [side, direction] of [

@@ -83,7 +83,7 @@ async function actOf(desk: Case, told: Told): Promise<Act | undefined> {
   const source = sourceOf(told);
   const refrigerant = fact.kind === 'transfer' ? composition(source.source)[0]?.refrigerant : fact.circuit?.refrigerant;
   if (refrigerant === undefined) return undefined;
-  const inside = { refrigerant, contents: before.contents, taints: taintsOf(before.doubts) };
+  const inside = { refrigerant, contents: before.contents, taints: taintsOf(before.doubts), lost: before.lost };
   if (fact.kind === 'charge') return { act: 'charge', ...inside, circuitOwner: fact.circuit?.customerId ?? '' };
   const filling = { cylinderId, refrigerant, at: fact.happenedAt, contents: before.contents };
   const limits = fact.id === desk.commandId ? await fillingLimits(desk, filling) : NO_LIMITS;

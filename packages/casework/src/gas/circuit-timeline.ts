@@ -51,6 +51,12 @@ const OF_CYLINDERS = [
   'air-check',
   'cylinder-held',
   'cylinder-released',
+  'shipment',
+  'acceptance',
+  'cylinder-returned',
+  'cylinder-scrapped',
+  'cylinder-lost',
+  'cylinder-found',
 ] as const;
 type OfCircuit = Exclude<GasFactKind, (typeof OF_CYLINDERS)[number]>;
 const isOfCircuit = (kind: GasFactKind): kind is OfCircuit => !OF_CYLINDERS.some((one) => one === kind);

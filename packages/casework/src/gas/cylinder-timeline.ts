@@ -1,10 +1,22 @@
-import type { AirCheckSaid, CylinderEntry, CylinderTimeline, Draw, GasState, Holding, Raised } from '@ullage/gasbook';
+import type {
+  AirCheckSaid,
+  CylinderEntry,
+  CylinderTimeline,
+  Draw,
+  GasState,
+  Holding,
+  Leaving,
+  Raised,
+} from '@ullage/gasbook';
+import { bookedGrams } from '@ullage/units';
+import type { EnteredMass } from '@ullage/units';
 import { airLetIn, leaksBehind } from './air-let-in.ts';
 import type { Leaks } from './air-let-in.ts';
 import { registeredGas } from './contents.ts';
 import { cylinderOf, entryKind, gasFacts, movedGrams, readWeights } from './gas-facts.ts';
 import type { GasFact, Source, Weights } from './gas-facts.ts';
 import { saidDoubts } from './said-doubts.ts';
+import { lastOfEach } from './shipments.ts';
 
 /** The gas of the first act in time: what a cylinder that nobody described is taken to hold, whatever arrived first. */
 const firstGas = (facts: readonly GasFact[]): string | undefined =>
@@ -35,9 +47,17 @@ export async function cylinderTimeline(
     state: (cylinder.gasState ?? 'recovered') as GasState,
   };
   const given = { cylinderId, registered, weights, leaks };
-  const entries = facts.flatMap((fact) => entriesOf(fact, given));
-  const isBought = registered.state === 'new' || facts.some(({ body }) => body.deliveryId !== undefined);
+  const entries = standingOf(facts).flatMap((fact) => entriesOf(fact, given));
+  // Only a certified reclaimer makes reclaimed gas (40 CFR 82.164): what is in the shop was bought, like new gas.
+  const isBought = ['new', 'reclaimed'].includes(registered.state) || facts.some(({ body }) => body.deliveryId !== undefined);
   return { timeline: { account, registered, deliveredNew: isBought, entries }, facts };
+}
+
+/** Of what was accepted of one shipment, what was said last. */
+function standingOf(facts: readonly GasFact[]): GasFact[] {
+  const last = lastOfEach(facts.filter(({ kind }) => kind === 'acceptance'));
+  const stands = new Set([...last.values()].map(({ row }) => row.id));
+  return facts.filter(({ id, kind }) => kind !== 'acceptance' || stands.has(id));
 }
 
 function entriesOf(fact: GasFact, given: Given): CylinderEntry[] {
@@ -56,6 +76,7 @@ function entriesOf(fact: GasFact, given: Given): CylinderEntry[] {
       ...fillOf(fact, given),
       ...checkOf(fact),
       ...holdOf(fact),
+      ...leavingOf(fact, given),
     },
   ];
 }
@@ -87,6 +108,27 @@ function fillOf(fact: GasFact, { cylinderId, leaks }: Given): { evacuated?: bool
 function holdOf({ kind }: GasFact): { raises?: Raised[]; released?: boolean } {
   if (kind === 'cylinder-held') return { raises: [{ cause: 'set-aside', lowGrams: 0, highGrams: null }] };
   return kind === 'cylinder-released' ? { released: true } : {};
+}
+
+function leavingOf(fact: GasFact, { cylinderId }: Given): { leaves?: Leaving } {
+  if (fact.kind === 'cylinder-returned') return { leaves: { to: 'supplier', cause: 'returned-to-supplier' } };
+  if (fact.kind === 'cylinder-scrapped')
+    return { leaves: { to: 'discrepancy', cause: 'scrapped', evacuated: true } };
+  if (fact.kind !== 'acceptance') return {};
+  const { purpose, cylinders } = fact.body as {
+    purpose: string;
+    cylinders: { cylinderId: string; accepted: EnteredMass; after: string }[];
+  };
+  const line = cylinders.find((one) => one.cylinderId === cylinderId);
+  if (!line) return {};
+  return {
+    leaves: {
+      to: purpose === 'destroy' ? 'destroyer' : 'reclaimer',
+      cause: 'accepted',
+      grams: bookedGrams(line.accepted),
+      evacuated: line.after === 'evacuated',
+    },
+  };
 }
 
 function checkOf(fact: GasFact): { check?: AirCheckSaid } {

@@ -124,6 +124,7 @@ const measuredBy = (kind: string): BookedMovement['measured'] => (kind === 'serv
 
 /** Two sigma of an ordinary field scale (14 g, common practice): below it two readings of one weight differ by themselves. */
 const SCALE_NOISE_GRAMS = 28;
+const WEIGHED: ReadonlySet<string> = new Set(['weighing-differs', 'accepted-differs']);
 
 /** Questions that the derived postings raise by themselves, whoever caused them. A sum that only falls on other gases is no news. */
 function booksAsk({ reversed, fresh }: Entering) {
@@ -132,7 +133,7 @@ function booksAsk({ reversed, fresh }: Entering) {
     const ofOne = <P extends { readonly derived?: DerivedPosting['derived'] }>(all: readonly P[]): P[] =>
       all.filter(({ derived }) => derived?.cause === cause && derived.fromFact === fromFact);
     const now = sumOf(ofOne(fresh));
-    return now !== sumOf(ofOne(reversed)) && (cause !== 'weighing-differs' || now > SCALE_NOISE_GRAMS);
+    return now !== sumOf(ofOne(reversed)) && (!WEIGHED.has(cause) || now > SCALE_NOISE_GRAMS);
   });
   return asksOfBooks(telling);
 }

@@ -7,8 +7,9 @@ import type { Calendar, EnteredMass, Instant } from '@ullage/units';
 import { readAgainst } from '../commands/site-readings.ts';
 import type { Read } from '../commands/site-readings.ts';
 import { dateToDay, toInstant } from '../pipeline/case.ts';
-import { CORRECTIONS, NOT_WITHDRAWN, standingsOfFact } from './corrections.ts';
+import { CORRECTIONS, standingsOfFact } from './corrections.ts';
 import type { Standing } from './corrections.ts';
+import { STANDS } from './custody.ts';
 import { tareAt } from './tares.ts';
 
 /** Kinds of fact that stand on a timeline, and what they are there. */
@@ -20,6 +21,12 @@ const ENTRY_KIND = {
   'service-loss': 'service-loss',
   'cylinder-registered': 'weighing',
   'cylinder-weighed': 'weighing',
+  shipment: 'weighing',
+  acceptance: 'left',
+  'cylinder-returned': 'left',
+  'cylinder-scrapped': 'left',
+  'cylinder-lost': 'lost',
+  'cylinder-found': 'found',
   'air-check': 'air-check',
   'cylinder-held': 'hold',
   'cylinder-released': 'hold',
@@ -121,7 +128,7 @@ export async function gasFacts(
 ): Promise<GasFact[]> {
   const where = 'circuitId' in of ? of : { factRefs: { some: of } };
   const rows = await tx.fact.findMany({
-    where: { tenantId, kind: { in: [...GAS_FACTS] }, factCorrectses: NOT_WITHDRAWN, ...where },
+    where: { tenantId, kind: { in: [...GAS_FACTS] }, ...where, ...STANDS },
     include: INCLUDE,
   });
   return rows.map((row) => fromRow(row, calendar));

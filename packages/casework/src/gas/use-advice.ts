@@ -11,11 +11,22 @@ import { fillingLimits } from './filling.ts';
 interface Inside {
   readonly contents: readonly Portion[];
   readonly taints: readonly Taint[];
+  readonly lost: boolean;
 }
 async function insideOf({ tx, tenantId }: Viewer, cylinderId: string): Promise<Inside> {
+<<<<<<< HEAD
   const account = await cylinderAccount({ tx, tenantId }, cylinderId);
   const contents = await contentsOf(tx, tenantId, account);
   return { contents, taints: taintsOfRows(await openDoubts(tx, tenantId, account)) };
+=======
+  const account = await tx.gasAccount.findUnique({
+    where: { tenantId_cylinderId: { tenantId, cylinderId } },
+    select: { id: true, cylinder: { select: { lostAt: true } } },
+  });
+  if (!account) throw notFound();
+  const contents = await contentsOf(tx, tenantId, account.id);
+  return { contents, taints: taintsOfRows(await openDoubts(tx, tenantId, account.id)), lost: (account.cylinder?.lostAt ?? null) !== null };
+>>>>>>> e5dbb42 (Report shipments, acceptances, losses, heels and scrap, and take reports back)
 }
 
 type Asked = CylinderUseQuery & { readonly cylinderId: string };
@@ -57,5 +68,6 @@ async function transferOf(viewer: Viewer, { cylinderId, intoId, grams }: Asked):
   const { contents } = into;
   const limits = await fillingLimits(viewer, { cylinderId: intoId, refrigerant, at: viewer.now, contents });
   const source = { source: from.contents, sourceTaints: from.taints };
-  return { act: 'transfer', refrigerant, ...into, ...limits, ...source, grams: grams ?? null };
+  const lost = from.lost || into.lost;
+  return { act: 'transfer', refrigerant, ...into, lost, ...limits, ...source, grams: grams ?? null };
 }

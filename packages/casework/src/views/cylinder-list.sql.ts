@@ -14,6 +14,8 @@ const Row = z.object({
   testedMonth: z.string().nullable(),
   placeId: z.string().nullable(),
   placeName: z.string().nullable(),
+  lostAt: z.date().nullable(),
+  goneHow: z.string().nullable(),
   tareGrams: z.number().nullable(),
   accountId: z.string().nullable(),
   owner: z.string().nullable(),
@@ -62,7 +64,7 @@ export const CYLINDER_LIST: Statement<CylinderListRow> = {
   text: `
     SELECT c.id, c.serial, c.label, c.kind, c.specification, c.dedicated_to AS "dedicatedTo", o.name AS owner,
       c.water_capacity_kg::float8 AS "waterCapacityKg", c.service_pressure_kpa_gauge::float8 AS "servicePressureKpaGauge",
-      c.tested_month AS "testedMonth", l.id AS "placeId", l.name AS "placeName", a.id AS "accountId", (
+      c.tested_month AS "testedMonth", l.id AS "placeId", l.name AS "placeName", c.lost_at AS "lostAt", c.gone_how AS "goneHow", a.id AS "accountId", (
         SELECT t.grams FROM cylinder_tare t
         WHERE t.tenant_id = c.tenant_id AND t.cylinder_id = c.id
         ORDER BY t.from_at DESC, t.recorded_at DESC, t.id DESC

@@ -25,6 +25,8 @@ export interface HeadRow extends CylinderStamps {
   readonly dedicatedTo: string | null;
   readonly ownerCustomer: { readonly name: string } | null;
   readonly location: { readonly id: string; readonly name: string } | null;
+  readonly lostAt: Date | null;
+  readonly goneHow: string | null;
 }
 interface Inside {
   readonly contents: readonly Portion[];
@@ -47,6 +49,7 @@ export function cylinderHead(row: HeadRow, { contents, taints, fitness }: Inside
     fit: fitness.flatMap(({ use, fit }) => (fit ? [use] : [])),
     owner: row.ownerCustomer?.name ?? null,
     place: row.location && { id: row.location.id, name: row.location.name },
+    away: (row.lostAt ? 'lost' : row.goneHow) as CylinderView['cylinder']['away'],
   };
 }
 

@@ -3,7 +3,7 @@ import type { Viewer } from './viewer.ts';
 
 /** The day on which gas last went into each of some cylinders by an act; not there for one that nothing went into. */
 export async function filledOn(
-  { tx, tenantId, world, tenant }: Viewer,
+  { tx, tenantId, world, tenant }: Pick<Viewer, 'tx' | 'tenantId' | 'world' | 'tenant'>,
   accountIds: readonly string[],
 ): Promise<Map<string, string>> {
   const rows = await tx.movement.groupBy({

@@ -40,6 +40,13 @@ const SAY: Readonly<Record<string, Say>> = {
   'tare-corrected': (body, row) => `${cylinderOf(row)}: ${entered(body.tare)}, ${String(body.why)}`,
   delivery: (body) => `${String(body.cylinders)} of ${String(body.refrigerant)} from ${String(body.supplier)}`,
   'hand-over': (body) => `to ${String(body.to)}`,
+  shipment: (body) => `${(body.cylinders as unknown[]).length} to ${String(body.receiver)}, by ${String(body.carrier)}`,
+  acceptance: (body) => `${(body.cylinders as unknown[]).length} by ${String(body.receiver)}`,
+  'cylinder-lost': (body, row) => `${cylinderOf(row)}: ${String(body.why)}`,
+  'cylinder-found': (body, row) => `${cylinderOf(row)}: ${entered(body.gross)} gross`,
+  'cylinder-returned': (body, row) => `${cylinderOf(row)} to ${String(body.supplier)}, ${entered(body.gross)} gross`,
+  'cylinder-scrapped': (body, row) => `${cylinderOf(row)} to ${String(body.receiver)}`,
+  'taken-back': (body) => String(body.why),
   'air-check': (body, row) =>
     `${cylinderOf(row)}: ${verdictText((body.answer as { verdict: AirCheckView['verdict'] }).verdict)}`,
   'service-loss': (body) => `${entered(body.mass)}: ${String(body.how)}`,

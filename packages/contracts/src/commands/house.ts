@@ -29,11 +29,11 @@ export const ChangeSettings = z
   .refine(changesAtLeast(1), NOTHING)
   .meta({ id: 'ChangeSettings', description: 'Units that figures are shown in, and the shop limit of the air check.' });
 
-export const LOCATION_KINDS = ['warehouse', 'van', 'supplier', 'reclaimer'] as const;
+export const LOCATION_KINDS = ['warehouse', 'van', 'customer-site', 'supplier', 'reclaimer'] as const;
 export const RegisterLocation = z
   .strictObject({
     locationId: Id,
-    kind: z.enum(LOCATION_KINDS, { error: 'Kind: choose warehouse, van, supplier or reclaimer.' }),
+    kind: z.enum(LOCATION_KINDS, { error: 'Kind: choose warehouse, van, customer’s site, supplier or reclaimer.' }),
     name: text('Name', { max: 80 }),
     elevationM: Elevation.meta({ description: 'Gauges that are read there rest on it; of a van, where it is parked.' }),
     keeperId: Id.optional(),

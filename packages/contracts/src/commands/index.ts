@@ -9,6 +9,7 @@ import * as desk from './desk.ts';
 import * as entries from './entries.ts';
 import * as field from './field.ts';
 import * as house from './house.ts';
+import * as keeper from './keeper.ts';
 import * as manager from './manager.ts';
 import * as places from './places.ts';
 import * as recalls from './recalls.ts';
@@ -19,6 +20,7 @@ export * from './desk.ts';
 export * from './entries.ts';
 export * from './field.ts';
 export * from './house.ts';
+export * from './keeper.ts';
 export * from './manager.ts';
 export * from './places.ts';
 export * from './recalls.ts';
@@ -56,6 +58,13 @@ export const COMMANDS = {
   'settle-recall-item': kind('attention.settle', recalls.SettleRecallItem),
   'close-recall': kind('attention.settle', recalls.CloseRecall),
   'release-cylinder': kind('cylinder.handle', recalls.ReleaseCylinder),
+  'record-shipment': kind('cylinder.handle', keeper.RecordShipment),
+  'record-acceptance': kind('cylinder.handle', keeper.RecordAcceptance),
+  'mark-lost': kind('cylinder.handle', keeper.MarkLost),
+  'mark-found': kind('cylinder.handle', keeper.MarkFound),
+  'return-cylinder': kind('cylinder.handle', keeper.ReturnCylinder),
+  'scrap-cylinder': kind('cylinder.handle', keeper.ScrapCylinder),
+  'take-back': kind('cylinder.handle', keeper.TakeBack),
   'settle-attention': kind('attention.settle', desk.SettleAttention),
   'mark-notices-read': kind('notice.tick', desk.MarkNoticesRead),
   'describe-site': kind('call.take', places.DescribeSite),
