@@ -106,6 +106,7 @@ const reads = (): [path: string, url: string][] => [
   ['/v1/returns', '/v1/returns'],
   ['/v1/cylinders', '/v1/cylinders?query=C-1001&gas=R-448A&doubt=undoubted'],
   ['/v1/cylinders/{id}', `/v1/cylinders/${ids.cylinder}`],
+  ['/v1/manifests', '/v1/manifests'],
   ['/v1/books', '/v1/books'],
   ['/v1/books/period', '/v1/books/period?from=2026-01-01&to=2026-12-31'],
   ['/v1/books/period/accounts', '/v1/books/period/accounts?refrigerant=R-448A'],
@@ -232,11 +233,32 @@ describe('another contractor’s id answers byte for byte as one that does not e
   });
 });
 
+test('a manifest is answered as the document promises', async () => {
+  const [receiverId, cylinderId] = [newId(), newId()];
+  const lb = (value: string) => ({ value, unit: 'lb' });
+  const send = (kind: string, body: object) => expectOk(firm.of.warehouse.post(`/v1/commands/${kind}`, { body }));
+  await send('register-location', { locationId: receiverId, kind: 'reclaimer', name: 'Sage Reclaim', elevationM: 0 });
+  await send('register-cylinder', {
+    ...{ cylinderId, kind: 'recovery', specification: 'DOT-4BA400', serial: 'M-1' },
+    ...{ waterCapacity: lb('47.6'), tare: lb('28') },
+    gas: { refrigerant: 'R-22', state: 'recovered', gross: lb('50') },
+  });
+  const cylinders = [{ cylinderId, fromId: null, gross: lb('50') }];
+  await send('record-shipment', { receiverId, purpose: 'reclaim', carrier: 'Own van', cylinders });
+  const list = (await expectOk(firm.of.auditor.get('/v1/manifests'))).json();
+  const [item] = list['items'] as { id: string; sentGrams: number }[];
+  expect(item).toMatchObject({ receiver: 'Sage Reclaim', cylinders: 1, accepted: 0, sentGrams: 9_979 });
+  const answer = await expectOk(firm.of.auditor.get(`/v1/manifests/${item?.id}`));
+  const valid = validatorOf(document, { path: '/v1/manifests/{id}', method: 'get', status: '200' });
+  expect(valid(answer.json()), JSON.stringify(valid.errors)).toBe(true);
+});
+
 test('a filter or a page that cannot be is refused in words, with the field', async () => {
   const asked = (query: string) => firm.of.owner.get(`/v1/cylinders?${query}`);
   for (const [query, field] of [
     ['doubt=perhaps', 'doubt'],
     ['site=the-shop', 'site'],
+    ['place=the-shop', 'place'],
     ['after=2', 'after'],
     [`gas=${'x'.repeat(41)}`, 'gas'],
   ]) {

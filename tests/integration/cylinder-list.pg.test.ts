@@ -51,6 +51,31 @@ test('it offers only what can be found, and says where each was last on a scale'
   expect(weighed['NG-9']).toMatchObject({ site: null, visitId: null });
   expect(weighed['E-1']).toBeNull();
 });
+test('it is asked for a place, and says how many are at each; one that is gone is found by its text', async () => {
+  const gone = newId();
+  const yard = scene.location;
+  await firm.send('warehouse', 'register-cylinder', {
+    ...{ cylinderId: gone, kind: 'refillable', serial: 'GONE-1', specification: 'DOT-4BA400' },
+    ...{ waterCapacity: lb('47.6'), tare: lb('28') },
+  });
+  const returned = { cylinderId: gone, fromId: null, supplier: 'Nettle Gases', gross: lb('28') };
+  await firm.send('warehouse', 'return-cylinder', returned);
+  const lost = (await office.cylinders(firm.actors.warehouse, { query: 'NG-9' })).items[0]!.id;
+  await firm.send('warehouse', 'mark-lost', { cylinderId: lost, why: 'Not on the shelf' });
+  expect(await serials({ place: yard })).toEqual(['TB-30811']);
+  expect(await serials({ place: 'lost' })).toEqual(['NG-9']);
+  expect(await serials({ place: 'gone' })).toEqual(['GONE-1']);
+  expect(await serials({ place: 'nowhere' })).toEqual(['NG-2207', 'E-1']);
+  expect(await serials({})).not.toContain('GONE-1');
+  expect(await serials({ query: 'GONE' })).toEqual(['GONE-1']);
+  const { kept } = await office.cylinders(firm.actors.warehouse, {});
+  expect(kept.map(({ place, name, cylinders }) => [place, name, cylinders])).toEqual([
+    [yard, 'Yard', 1],
+    ['gone', null, 1],
+    ['lost', null, 1],
+    ['nowhere', null, 2],
+  ]);
+});
 test('a page ends where the next begins under a filter too', async () => {
   const [first] = (await office.cylinders(firm.actors.warehouse, { gas: 'R-448A' })).items;
   expect(await serials({ gas: 'R-448A', after: first?.id })).toEqual(['NG-2207']);

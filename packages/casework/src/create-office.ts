@@ -13,6 +13,7 @@ import { cylinderView } from './views/cylinders.ts';
 import { cylinderUse } from './gas/use-advice.ts';
 import { gasUsedView, gasUsedWhole } from './views/gas-used.ts';
 import { leakRateSheet } from './views/leak-rate-sheet.ts';
+import { manifestsView, manifestView } from './views/manifests.ts';
 import { oneAwayView } from './views/one-away.ts';
 import { periodAccountsView, periodView } from './views/period.ts';
 import { placingGround, suggestionsView } from './views/placing.ts';
@@ -55,6 +56,8 @@ export function createOffice(world: World): Office {
     placingGround: (actor, id) => read(actor, (viewer) => placingGround(viewer, id)),
     cylinder: (actor, id) => read(actor, (viewer) => cylinderView(viewer, id)),
     cylinderUse: (actor, asked) => read(actor, (viewer) => cylinderUse(viewer, asked)),
+    manifests: (actor, page) => read(actor, (viewer) => manifestsView(viewer, page)),
+    manifest: (actor, id) => read(actor, (viewer) => manifestView(viewer, id)),
     leakRateSheet: (actor, id) => read(actor, (viewer) => leakRateSheet(viewer, id)),
     books: (actor) => read(actor, booksView),
     statement: (actor, asked) => read(actor, (viewer) => statementView(viewer, asked)),

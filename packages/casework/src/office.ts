@@ -23,6 +23,8 @@ import type {
   LeakRateSheetView,
   LeavingView,
   LocationListView,
+  ManifestListView,
+  ManifestView,
   MatchImport,
   MeView,
   NameParcel,
@@ -88,7 +90,7 @@ export interface DeskCommand {
 }
 export interface PageQuery {
   readonly query?: string;
-  readonly after?: string;
+  readonly after?: string | undefined;
 }
 export interface CylindersAsked extends PageQuery {
   /** A gas held, or `empty`. */
@@ -96,6 +98,8 @@ export interface CylindersAsked extends PageQuery {
   readonly doubt?: (typeof DOUBT_ASKED)[number] | undefined;
   /** Where it was last weighed. */
   readonly site?: string | undefined;
+  /** A location, or what is asked of those that are at none. */
+  readonly place?: string | undefined;
 }
 export interface StatementAsked {
   readonly accountId: string;
@@ -161,6 +165,9 @@ export interface Office {
   cylinder(actor: Actor, cylinderId: string): Promise<CylinderView>;
   /** What stops an act with a cylinder, and what to think of first; asked before it is done. */
   cylinderUse(actor: Actor, asked: CylinderUseQuery & { cylinderId: string }): Promise<CylinderUseAdvice>;
+  /** What was sent to reclaimers and destroyers, newest first. */
+  manifests(actor: Actor, page: Pick<PageQuery, 'after'>): Promise<ManifestListView>;
+  manifest(actor: Actor, shipmentId: string): Promise<ManifestView>;
   leakRateSheet(actor: Actor, calculationId: string): Promise<LeakRateSheetView>;
   books(actor: Actor): Promise<BooksView>;
   /** One gas account, its newest movements first. */

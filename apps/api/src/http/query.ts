@@ -1,5 +1,5 @@
 /** What reads are asked by. */
-import { BILLED_ASKED, dayText, DOUBT_ASKED, Id, REPEAT_ORDERS } from '@ullage/contracts';
+import { AWAY_ASKED, BILLED_ASKED, dayText, DOUBT_ASKED, Id, REPEAT_ORDERS } from '@ullage/contracts';
 import { GWP_SETS } from '@ullage/rulebook';
 import * as z from 'zod';
 
@@ -13,10 +13,16 @@ export const Page = z.object({
   after: Cursor.optional(),
 });
 export type Page = z.output<typeof Page>;
+export const ManifestsAsked = z.object({ after: Cursor.optional() });
+export type ManifestsAsked = z.output<typeof ManifestsAsked>;
 export const CylindersAsked = Page.extend({
   gas: Gas.optional().meta({ description: 'A gas that is in it, or `empty`.' }),
   doubt: z.enum(DOUBT_ASKED, { error: 'Doubt: choose doubted or undoubted.' }).optional(),
   site: Id.optional().meta({ description: 'Where it was last weighed.' }),
+  place: z
+    .union([Id, z.enum(AWAY_ASKED)], { error: 'Place: choose a location, lost, gone or nowhere.' })
+    .optional()
+    .meta({ description: 'Where it is kept, or those that are kept nowhere.' }),
 });
 export type CylindersAsked = z.output<typeof CylindersAsked>;
 export const StatementAsked = z.object({

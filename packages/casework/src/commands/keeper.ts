@@ -125,13 +125,13 @@ export async function recordAcceptance(desk: Case, received: Of<'record-acceptan
   const ids = body.cylinders.map(({ cylinderId }) => cylinderId);
   const accounts = await lockEach(desk, ids, at);
   const steps = await custodySteps(desk, ids);
-  const earlier = await standingAcceptances(desk, shipment.id);
+  const earlier = (await standingAcceptances(desk, [shipment.id])).get(shipment.id);
   for (const [i, { cylinderId, accepted, why }] of body.cylinders.entries()) {
     const line = shipment.lines.find((one) => one.cylinderId === cylinderId);
     const under = `cylinders/${i}`;
     if (!line)
       throw refuseField(`${under}/cylinderId`, 'Cylinder: is not on this manifest; choose one that is.');
-    const before = earlier.get(cylinderId);
+    const before = earlier?.get(cylinderId);
     if (before && at < before.happenedAt)
       throw refuseField(`${under}/cylinderId`, 'Cylinder: was accepted later than this; give that time or a later one.');
     const step = stepAt(steps.get(cylinderId) ?? [], at);
@@ -225,7 +225,7 @@ export async function takeBack(desk: Case, received: Of<'take-back'>): Promise<v
   const accounts = await lockEach(desk, ids, toInstant(fact.happenedAt ?? fact.recordedAt));
   if ((await tx.fact.count({ where: { tenantId, id: factId, ...STANDS } })) === 0)
     throw refuseField('factId', 'Report: is taken back already.');
-  if (fact.kind === 'shipment' && (await standingAcceptances(desk, factId)).size > 0)
+  if (fact.kind === 'shipment' && (await standingAcceptances(desk, [factId])).size > 0)
     throw refuseField('factId', 'Manifest: some of it is accepted; take the acceptance back first.');
   for (const [id, steps] of await custodySteps(desk, ids)) {
     const own = steps.some((step) => step.factId === factId);

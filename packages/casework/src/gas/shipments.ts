@@ -64,17 +64,27 @@ export function lastOfEach<R extends AcceptanceRow>(rows: readonly R[]): Map<str
   );
 }
 
-/** What stands accepted of a shipment, by cylinder. */
-export async function standingAcceptances({ tx, tenantId }: Source, shipmentId: string): Promise<Map<string, Acceptance>> {
+/** What stands accepted of each of some shipments, by shipment and cylinder. */
+export async function standingAcceptances(
+  { tx, tenantId }: Source,
+  shipmentIds: readonly string[],
+): Promise<Map<string, Map<string, Acceptance>>> {
   const rows = await tx.fact.findMany({
-    where: { tenantId, kind: 'acceptance', body: { path: ['shipmentId'], equals: shipmentId }, ...STANDS },
+    where: {
+      tenantId,
+      kind: 'acceptance',
+      OR: shipmentIds.map((id) => ({ body: { path: ['shipmentId'], equals: id } })),
+      ...STANDS,
+    },
     select: { id: true, happenedAt: true, recordedAt: true, body: true, byPerson: { select: { name: true } } },
   });
+  const all = new Map<string, Map<string, Acceptance>>();
   const dated = rows.map((row) => ({ ...row, happenedAt: toInstant(row.happenedAt ?? row.recordedAt) }));
-  return new Map(
-    [...lastOfEach(dated).values()].map(({ row, said }) => [
-      said.cylinderId,
-      { factId: row.id, happenedAt: row.happenedAt, by: row.byPerson?.name ?? null, said },
-    ]),
-  );
+  for (const { row, said } of lastOfEach(dated).values()) {
+    const { shipmentId } = row.body as unknown as Said;
+    const of = all.get(shipmentId) ?? new Map<string, Acceptance>();
+    const { id: factId, happenedAt, byPerson } = row;
+    all.set(shipmentId, of.set(said.cylinderId, { factId, happenedAt, by: byPerson?.name ?? null, said }));
+  }
+  return all;
 }

@@ -58,7 +58,8 @@ const LAST_WEIGHED = `LEFT JOIN LATERAL (
 
 /**
  * $1 the contractor, $2 the cylinder after which to read, $3 part of a serial, label or gas, $4 a gas held, $5 whether
- * empty, $6 whether in doubt, $7 the site where it was last weighed, $8 how many; null asks for all.
+ * empty, $6 whether in doubt, $7 the site where it was last weighed, $8 how many, $9 where it is kept, $10 lost, gone or
+ * nowhere; null asks for all. One that is gone is found by its text, or where it is asked for.
  */
 export const CYLINDER_LIST: Statement<CylinderListRow> = {
   text: `
@@ -92,6 +93,12 @@ export const CYLINDER_LIST: Statement<CylinderListRow> = {
       AND ($5::boolean IS NULL OR $5::boolean <> EXISTS (SELECT ${HELD}))
       AND ($6::boolean IS NULL OR $6::boolean = EXISTS (SELECT ${DOUBTED}))
       AND ($7::uuid IS NULL OR seen.site_id = $7::uuid)
+      AND ($9::uuid IS NULL OR c.location_id = $9::uuid)
+      AND CASE $10::text
+        WHEN 'lost' THEN c.lost_at IS NOT NULL
+        WHEN 'gone' THEN c.gone_at IS NOT NULL
+        WHEN 'nowhere' THEN c.location_id IS NULL AND c.lost_at IS NULL AND c.gone_at IS NULL
+        ELSE c.gone_at IS NULL OR $3::text IS NOT NULL END
     ORDER BY c.id
     LIMIT $8::int`,
   row: Row,
@@ -100,6 +107,15 @@ export const CYLINDER_LIST: Statement<CylinderListRow> = {
 const Choices = z.object({
   gases: z.array(z.string()),
   places: z.array(z.object({ id: z.string(), name: z.string() })),
+  kept: z.array(
+    z.object({
+      place: z.string(),
+      name: z.string().nullable(),
+      kind: z.string().nullable(),
+      keeper: z.string().nullable(),
+      cylinders: z.number(),
+    }),
+  ),
 });
 /** $1 the contractor: what the list can be asked for. */
 export const CYLINDER_CHOICES: Statement<z.output<typeof Choices>> = {
@@ -112,6 +128,15 @@ export const CYLINDER_CHOICES: Statement<z.output<typeof Choices>> = {
           SELECT DISTINCT seen.site_id AS id, seen.site AS name FROM cylinder c
           ${LAST_WEIGHED}
           WHERE c.tenant_id = $1::uuid AND c.merged_into_id IS NULL AND c.withdrawn_at IS NULL
-            AND seen.site_id IS NOT NULL) place) AS places`,
+            AND seen.site_id IS NOT NULL) place) AS places,
+      (SELECT coalesce(jsonb_agg(to_jsonb(kept) ORDER BY kept.kind, kept.name, kept.place), '[]')
+        FROM (
+          SELECT CASE WHEN c.gone_at IS NOT NULL THEN 'gone' WHEN c.lost_at IS NOT NULL THEN 'lost'
+              ELSE coalesce(l.id::text, 'nowhere') END AS place, l.name, l.kind, p.name AS keeper, count(*)::int AS cylinders
+          FROM cylinder c
+          LEFT JOIN location l ON l.tenant_id = c.tenant_id AND l.id = c.location_id
+          LEFT JOIN person p ON p.tenant_id = l.tenant_id AND p.id = l.keeper_id
+          WHERE c.tenant_id = $1::uuid AND c.merged_into_id IS NULL AND c.withdrawn_at IS NULL
+          GROUP BY 1, 2, 3, 4) kept) AS kept`,
   row: Choices,
 };

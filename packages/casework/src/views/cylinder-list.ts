@@ -1,4 +1,4 @@
-import { EMPTY_CYLINDERS } from '@ullage/contracts';
+import { AWAY_ASKED, EMPTY_CYLINDERS } from '@ullage/contracts';
 import type { CylinderListView } from '@ullage/contracts';
 import { txQuery } from '@ullage/database';
 import { taintsOf } from '@ullage/gasbook';
@@ -13,6 +13,7 @@ import { filledOn } from './filled-on.ts';
 import type { Viewer } from './viewer.ts';
 
 const PAGE = 100;
+const isAway = (place: string): boolean => (AWAY_ASKED as readonly string[]).includes(place);
 const orNull = (text: string | undefined): string | null => (text === undefined || text === '' ? null : text);
 
 /**
@@ -21,7 +22,7 @@ const orNull = (text: string | undefined): string | null => (text === undefined 
  */
 export async function cylinderList(viewer: Viewer, asked: CylindersAsked): Promise<CylinderListView> {
   const { tx, tenantId } = viewer;
-  const { query, after, gas, doubt, site } = asked;
+  const { query, after, gas, doubt, site, place = '' } = asked;
   const values = [
     ...[tenantId, orNull(after), orNull(query)],
     gas === EMPTY_CYLINDERS ? null : orNull(gas),
@@ -29,6 +30,8 @@ export async function cylinderList(viewer: Viewer, asked: CylindersAsked): Promi
     doubt === undefined ? null : doubt === 'doubted',
     orNull(site),
     PAGE + 1,
+    isAway(place) ? null : orNull(place),
+    isAway(place) ? place : null,
   ];
   const rows = await txQuery(tx, CYLINDER_LIST, values);
   const [choices] = await txQuery(tx, CYLINDER_CHOICES, [tenantId]);
@@ -43,6 +46,7 @@ export async function cylinderList(viewer: Viewer, asked: CylindersAsked): Promi
     next: rows.length > PAGE ? (shown.at(-1)?.id ?? null) : null,
     gases: choices?.gases ?? [],
     places: choices?.places ?? [],
+    kept: choices?.kept ?? [],
   };
 }
 

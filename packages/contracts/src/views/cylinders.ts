@@ -41,6 +41,15 @@ const CylinderItem = CylinderHead.extend({
 export const DOUBT_ASKED = ['doubted', 'undoubted'] as const;
 /** Asked of the list as `gas`: nothing is in it. */
 export const EMPTY_CYLINDERS = 'empty';
+/** Asked of the list as `place`: those that are at none. */
+export const AWAY_ASKED = ['lost', 'gone', 'nowhere'] as const;
+const Kept = z.object({
+  place: z.string().meta({ description: 'A location’s id, or lost, gone or nowhere.' }),
+  name: z.string().nullable(),
+  kind: z.string().nullable(),
+  keeper: z.string().nullable().meta({ description: 'Who has what is there.' }),
+  cylinders: z.int(),
+});
 export const CylinderListView = z
   .object({
     items: z.array(CylinderItem),
@@ -49,6 +58,7 @@ export const CylinderListView = z
     places: z
       .array(z.object({ id: z.string(), name: z.string() }))
       .meta({ description: 'What the list can be asked for as `site`: where a cylinder was last weighed.' }),
+    kept: z.array(Kept).meta({ description: 'What the list can be asked for as `place`, with how many are there.' }),
   })
   .meta({ id: 'CylinderList' });
 export type CylinderListView = z.infer<typeof CylinderListView>;

@@ -2,6 +2,7 @@ export * from './answers.ts';
 export * from './common.ts';
 export * from './cylinders.ts';
 export * from './house.ts';
+export * from './manifests.ts';
 export * from './money.ts';
 export * from './imports.ts';
 export * from './office.ts';

@@ -3,6 +3,7 @@ import { FeedTag } from '../../http/feed-tag.interceptor.ts';
 import { BooksController } from './books.controller.ts';
 import { CostsController } from './costs.controller.ts';
 import { CylindersController } from './cylinders.controller.ts';
+import { ManifestsController } from './manifests.controller.ts';
 import { OfficeController } from './office.controller.ts';
 import { RecallsController } from './recalls.controller.ts';
 import { HouseController } from './house.controller.ts';
@@ -16,6 +17,7 @@ import { VisitsController } from './visits.controller.ts';
     UnitsController,
     VisitsController,
     CylindersController,
+    ManifestsController,
     BooksController,
     HouseController,
     CostsController,
