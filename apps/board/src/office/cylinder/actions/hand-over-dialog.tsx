@@ -1,23 +1,16 @@
 'use client';
-import type { LocationListView } from '@ullage/contracts';
 import { useState } from 'react';
-import { Select } from '../../../ui/select.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
 import { EditDialog } from '../../edit-dialog.tsx';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { countField } from './counter-fields.ts';
-import { useAnswer } from './use-advice.ts';
-
-const placeText = ({ name, keeper }: LocationListView['items'][number]): string =>
-  keeper ? `${name}, ${keeper.name}` : name;
+import { PlaceSelect } from './place-select.tsx';
 
 /** To a shelf or a van: one place has it at any time, and whoever was quicker is named. */
 export function HandOverDialog({ view, onClose }: ActionProps) {
   const [toId, setToId] = useState('');
   const [note, setNote] = useState('');
-  const list = useAnswer<LocationListView>('/v1/locations');
   const { id, place } = view.cylinder;
-  const places = (list?.items ?? []).filter((one) => one.id !== place?.id);
   return (
     <EditDialog
       title={`Hand over ${nameOf(view)}`}
@@ -34,15 +27,13 @@ export function HandOverDialog({ view, onClose }: ActionProps) {
       {(errors) => (
         <>
           <p>{place ? `Now at ${place.name}.` : 'Nobody has said yet where it is.'}</p>
-          <Select
+          <PlaceSelect
             id="count-to"
             label="To"
-            ask="Choose"
-            hint={list?.items.length === 0 ? 'No location yet: register one under Settings.' : undefined}
-            options={places.map((one) => ({ value: one.id, text: placeText(one) }))}
             value={toId}
             error={errors['count-to']}
-            onChange={({ target }) => setToId(target.value)}
+            not={place?.id}
+            onChange={setToId}
           />
           <TextField
             id="count-note"
