@@ -28,11 +28,7 @@ const APPLICATION: Readonly<Record<string, readonly string[]>> = {
   contact: change('name phone'),
   customer: change('name withdrawn_at'),
   cylinder: change(
-<<<<<<< HEAD
-    'dedicated_to label location_id made_month merged_into_id owner_customer_id serial service_pressure_kpa_gauge specification test_kind tested_month water_capacity_kg withdrawn_at',
-=======
-    'dedicated_to gone_at gone_how label location_id lost_at made_month merged_into_id owner_customer_id serial service_pressure_kpa_gauge specification test_kind tested_month water_capacity_kg',
->>>>>>> e5dbb42 (Report shipments, acceptances, losses, heels and scrap, and take reports back)
+    'dedicated_to gone_at gone_how label location_id lost_at made_month merged_into_id owner_customer_id serial service_pressure_kpa_gauge specification test_kind tested_month water_capacity_kg withdrawn_at',
   ),
   cylinder_tare: ADD,
   device: change('last_seen_at name person_id skew_ms'),

@@ -59,7 +59,11 @@ class Store {
       [this.firm.tenantId],
     );
     const sums = Map.groupBy(rows, ({ refrigerant }) => refrigerant);
-    for (const [gas, own] of sums) expect(own.reduce((sum, { grams }) => sum + grams, 0), gas).toBe(0);
+    for (const [gas, own] of sums)
+      expect(
+        own.reduce((sum, { grams }) => sum + grams, 0),
+        gas,
+      ).toBe(0);
     return Object.fromEntries(
       rows.map(({ kind, cylinder, refrigerant, grams }) => [
         `${cylinder === null ? kind : this.#names.get(cylinder)} ${refrigerant}`,
@@ -73,10 +77,18 @@ class Store {
   send<K extends Parameters<Contractor['send']>[1]>(kind: K, body: CommandBody<K>, time = '18:00', id = newId()) {
     return this.firm.send('warehouse', kind, body, { at: at(time), id });
   }
-  ship(cylinderIds: readonly string[], but: { net?: number; purpose?: 'reclaim' | 'destroy'; time?: string; id?: string } = {}) {
+  ship(
+    cylinderIds: readonly string[],
+    but: { net?: number; purpose?: 'reclaim' | 'destroy'; time?: string; id?: string } = {},
+  ) {
     const { net = 9_000, purpose = 'reclaim', time = '10:00', id } = but;
     const cylinders = cylinderIds.map((cylinderId) => ({ cylinderId, fromId: this.shelf, gross: gross(net) }));
-    return this.send('record-shipment', { receiverId: this.receiver, purpose, carrier: 'Own van', cylinders }, time, id);
+    return this.send(
+      'record-shipment',
+      { receiverId: this.receiver, purpose, carrier: 'Own van', cylinders },
+      time,
+      id,
+    );
   }
   accept(
     shipmentId: string,
@@ -122,7 +134,11 @@ describe('a manifest', () => {
     const answer = await store.ship([a], { id, net: 8_900, purpose: 'destroy' });
     expect(answer.asks.map(({ code }) => code)).toContain('weighing-differs');
     await store.accept(id, a, { accepted: g(8_910), after: 'kept' });
-    expect(await store.books()).toEqual({ 'opening R-410A': -9_000, 'destroyer R-410A': 8_910, 'discrepancy R-410A': 90 });
+    expect(await store.books()).toEqual({
+      'opening R-410A': -9_000,
+      'destroyer R-410A': 8_910,
+      'discrepancy R-410A': 90,
+    });
     expect(await store.head(a)).toMatchObject({ place: null, away: 'kept' });
   });
 
@@ -152,7 +168,10 @@ describe('a manifest', () => {
   test('told after its acceptance: the acceptance waits for it, and is carried out then', async () => {
     const store = await Store.open();
     const a = await store.cylinder('A', 9_000);
-    const [shipmentId, line] = [newId(), { cylinderId: a, accepted: g(9_000), found: 'as-sent', after: 'kept' } as const];
+    const [shipmentId, line] = [
+      newId(),
+      { cylinderId: a, accepted: g(9_000), found: 'as-sent', after: 'kept' } as const,
+    ];
     const waiting = await store.firm.send(
       'warehouse',
       'record-acceptance',
@@ -171,7 +190,11 @@ describe('a manifest', () => {
     await store.ship([a], { id });
     await store.accept(id, a, { accepted: g(900), why: 'A figure was missing' });
     await store.accept(id, a, { accepted: g(8_995) });
-    expect(await store.books()).toEqual({ 'opening R-410A': -9_000, 'reclaimer R-410A': 8_995, 'discrepancy R-410A': 5 });
+    expect(await store.books()).toEqual({
+      'opening R-410A': -9_000,
+      'reclaimer R-410A': 8_995,
+      'discrepancy R-410A': 5,
+    });
     await expectHonest(store);
   });
 
@@ -325,7 +348,12 @@ describe('a hand-over that is told late', () => {
     const a = await store.cylinder('A', 9_000);
     await hand(store, a, store.shelf, store.van, '15:00');
     const roof = newId();
-    await store.send('register-location', { locationId: roof, kind: 'customer-site', name: 'Mill roof', elevationM: 0 });
+    await store.send('register-location', {
+      locationId: roof,
+      kind: 'customer-site',
+      name: 'Mill roof',
+      elevationM: 0,
+    });
     const refused = await refusalOf(hand(store, a, store.shelf, roof, '12:00'));
     expect(Object.values(faultsIn(refused))[0]).toMatch(/^Cylinder: A is at Van 3, brought by warehouse/);
     expect((await store.head(a)).place?.id).toBe(store.van);
@@ -342,7 +370,9 @@ test('a customer’s gas stays a customer’s on its way out', async () => {
   const store = await Store.open();
   const job = await call(store.firm, { tag: 'RTU-1', refrigerant: 'R-410A', customerId: newId(), customer: 'Ann' });
   const a = await store.cylinder('A', 0, { gas: undefined });
-  await store.firm.send('technician', 'record-recovery', recover(job, { into: a, net: [0, 9_000] }), { at: at('09:00') });
+  await store.firm.send('technician', 'record-recovery', recover(job, { into: a, net: [0, 9_000] }), {
+    at: at('09:00'),
+  });
   const id = newId();
   await store.ship([a], { id });
   await store.accept(id, a, {});

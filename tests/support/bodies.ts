@@ -294,7 +294,11 @@ async function keep({ world, firm, scene: { location } }: Given): Promise<void> 
   });
 }
 /** The last report of a kind about a cylinder that nobody took back. */
-async function lastFact({ world }: Pick<Given, 'world'>, kind: string, cylinderId: string): Promise<string | undefined> {
+async function lastFact(
+  { world }: Pick<Given, 'world'>,
+  kind: string,
+  cylinderId: string,
+): Promise<string | undefined> {
   const rows = await world.sql<{ id: string }>(
     `SELECT f.id FROM fact f JOIN fact_ref r ON r.tenant_id = f.tenant_id AND r.fact_id = f.id
      WHERE f.kind = $1 AND r.cylinder_id = $2
@@ -346,7 +350,13 @@ function keeper(given: Given): Pick<Bodies, KeeperName> {
       ...{ cylinderId: (await keptOf(given)).lost, lastSeenOn: '2026-04-20', why: 'Not on the shelf' },
     }),
     'mark-found': async () => ({
-      ...{ cylinderId: (await keptOf(given)).lost, toId: fromId, gross: g('7000'), scaleId: scale, note: 'In the yard' },
+      ...{
+        cylinderId: (await keptOf(given)).lost,
+        toId: fromId,
+        gross: g('7000'),
+        scaleId: scale,
+        note: 'In the yard',
+      },
     }),
     'return-cylinder': async () => ({
       ...{ cylinderId: await home('returned'), fromId, supplier: 'Nettle Gases', gross: g('7000') },
@@ -578,7 +588,8 @@ function field({
 export const bodiesOf = (given: Given): Bodies => ({
   ...desk(given),
   ...house(given),
-  ...keeper(given), ...manager(given),
+  ...keeper(given),
+  ...manager(given),
   ...gas(given),
   ...recalls(given),
   ...field(given),

@@ -93,10 +93,7 @@ const changeOf = (entry: CylinderEntry, of: { part: string; cause: Cause; agains
 function lose(replay: AccountReplay, entry: CylinderEntry, { lost, outside }: Away): readonly Portion[] {
   const contents = replay.gas.contents();
   for (const { holding, grams } of contents)
-    replay.gas.lose(
-      holding,
-      changeOf(entry, { part: 'lost', cause: 'lost', against: outside.discrepancy, grams }),
-    );
+    replay.gas.lose(holding, changeOf(entry, { part: 'lost', cause: 'lost', against: outside.discrepancy, grams }));
   return [...(lost ?? []), ...contents];
 }
 
@@ -131,7 +128,7 @@ function leave(replay: AccountReplay, entry: CylinderEntry, { leaves, timeline, 
   replay.gas.send(sent, { cause: 'accepted-differs', whenEmpty });
   const rest = replay.gas.heldGrams();
   const missing = changeOf(entry, {
-    ...{ part: 'left', cause: 'accepted-differs', against: outside.discrepancy, grams: rest } as const,
+    ...({ part: 'left', cause: 'accepted-differs', against: outside.discrepancy, grams: rest } as const),
   });
   replay.gas.send(missing, { cause: 'accepted-differs', whenEmpty });
   if (leaves.evacuated === true) replay.doubts.end(entry.factId);

@@ -52,7 +52,7 @@ export async function get<S extends z.ZodType>(path: `/v1/${string}`, schema: S)
  */
 export async function getRecord<S extends z.ZodType>(
   of: {
-    readonly kind: 'units' | 'cylinders' | 'visits' | 'sheets' | 'imports' | 'recalls';
+    readonly kind: 'units' | 'cylinders' | 'manifests' | 'visits' | 'sheets' | 'imports' | 'recalls';
     readonly id: string;
     readonly part?: string;
   },

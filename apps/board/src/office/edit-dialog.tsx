@@ -15,6 +15,8 @@ export interface EditDialogProps {
   readonly command: CommandName;
   /** The command's body, made when it is sent. */
   readonly body: () => unknown;
+  /** When it happened; now, unless it says. */
+  readonly happenedAt?: () => string | undefined;
   readonly fieldOf: FieldOf;
   /** What has to be said first, told without asking the API. */
   readonly gaps?: () => readonly FieldProblem[];
@@ -30,14 +32,15 @@ export interface EditDialogProps {
 
 /** One command behind one form: what stands is filled in, what is refused is told at its field. */
 export function EditDialog(props: EditDialogProps) {
-  const { title, command, body, fieldOf, gaps, done, onSaved, onClose, children } = props;
+  const { title, command, body, happenedAt, fieldOf, gaps, done, onSaved, onClose, children } = props;
   const { busy, problem, act, refuse } = useAct();
   const router = useRouter();
   async function save(): Promise<void> {
     const open = gaps?.() ?? [];
     if (open.length > 0) return refuse(open);
     const key = newKey();
-    const saved = await act<CommandAnswer>(`/v1/commands/${command}`, { body: { body: body() }, key });
+    const sent = { happenedAt: happenedAt?.(), body: body() };
+    const saved = await act<CommandAnswer>(`/v1/commands/${command}`, { body: sent, key });
     if (saved === undefined) return;
     tell(done, 'done');
     router.refresh();

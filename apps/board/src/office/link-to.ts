@@ -5,6 +5,10 @@ import type { Route } from 'next';
 export const unitPath = (id: string, letter?: string | null): Route =>
   `/units/${id}${letter ? `?circuit=${letter}` : ''}` as Route;
 export const cylinderPath = (id: string): Route => `/cylinders/${id}` as Route;
+/** What was sent to a reclaimer; its paper, to print. */
+export const manifestPath = (id: string, part: '' | '/paper' = ''): Route =>
+  `/cylinders/manifests/${id}${part}` as Route;
+export const MANIFESTS_PATH = '/cylinders/manifests' as Route;
 export const visitPath = (id: string): Route => `/visits/${id}` as Route;
 export const sheetPath = (id: string): Route => `/sheets/${id}` as Route;
 export const recallPath = (id: string): Route => `/recalls/${id}` as Route;

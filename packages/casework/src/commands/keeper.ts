@@ -87,10 +87,7 @@ export async function recordShipment(desk: Case, received: Of<'record-shipment'>
     kind: 'shipment',
     at: { instant: at },
     body: { ...body, receiver: receiver.name, cylinders: lines },
-    refs: [
-      ...lines.map(({ cylinderId }) => ({ role: 'cylinder', cylinderId })),
-      ...instrumentRef('scale', scaleId),
-    ],
+    refs: [...lines.map(({ cylinderId }) => ({ role: 'cylinder', cylinderId })), ...instrumentRef('scale', scaleId)],
   });
   for (const { cylinderId, gross, tareGrams } of lines)
     await keepWeighings(desk, { cylinderId, factId, before: gross, scaleId, at, tareGrams });
@@ -129,16 +126,24 @@ export async function recordAcceptance(desk: Case, received: Of<'record-acceptan
   for (const [i, { cylinderId, accepted, why }] of body.cylinders.entries()) {
     const line = shipment.lines.find((one) => one.cylinderId === cylinderId);
     const under = `cylinders/${i}`;
-    if (!line)
-      throw refuseField(`${under}/cylinderId`, 'Cylinder: is not on this manifest; choose one that is.');
+    if (!line) throw refuseField(`${under}/cylinderId`, 'Cylinder: is not on this manifest; choose one that is.');
     const before = earlier?.get(cylinderId);
     if (before && at < before.happenedAt)
-      throw refuseField(`${under}/cylinderId`, 'Cylinder: was accepted later than this; give that time or a later one.');
+      throw refuseField(
+        `${under}/cylinderId`,
+        'Cylinder: was accepted later than this; give that time or a later one.',
+      );
     const step = stepAt(steps.get(cylinderId) ?? [], at);
     if (step?.factId !== shipment.id && step?.factId !== before?.factId)
-      throw refuseField(`${under}/cylinderId`, 'Cylinder: was not with the receiver then; give the time of acceptance.');
+      throw refuseField(
+        `${under}/cylinderId`,
+        'Cylinder: was not with the receiver then; give the time of acceptance.',
+      );
     if (Math.abs(bookedGrams(accepted) - line.netGrams) > SCALE_NOISE_GRAMS && why === undefined)
-      throw refuseField(`${under}/why`, `Why the weights differ: ${line.netGrams} g were sent; say what the receiver said.`);
+      throw refuseField(
+        `${under}/why`,
+        `Why the weights differ: ${line.netGrams} g were sent; say what the receiver said.`,
+      );
   }
   await addFact(desk, {
     id: received.id,

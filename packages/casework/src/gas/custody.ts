@@ -22,7 +22,9 @@ interface Line {
 }
 const placed = (placeId: string | null): Whereabouts => ({ state: 'placed', placeId });
 /** What each kind of report says of where one cylinder is from then on; undefined where it says nothing. */
-const NOW: Readonly<Record<string, (body: Record<string, unknown>, line: Line | undefined) => Whereabouts | undefined>> = {
+const NOW: Readonly<
+  Record<string, (body: Record<string, unknown>, line: Line | undefined) => Whereabouts | undefined>
+> = {
   delivery: (body) => placed((body.locationId as string | undefined) ?? null),
   'hand-over': (body) => placed(body.toId as string),
   shipment: (body) => placed(body.receiverId as string),
@@ -48,7 +50,12 @@ export async function custodySteps(
   cylinderIds: readonly string[],
 ): Promise<Map<string, CustodyStep[]>> {
   const facts = await tx.fact.findMany({
-    where: { tenantId, kind: { in: CUSTODY_KINDS }, factRefs: { some: { cylinderId: { in: [...cylinderIds] } } }, ...STANDS },
+    where: {
+      tenantId,
+      kind: { in: CUSTODY_KINDS },
+      factRefs: { some: { cylinderId: { in: [...cylinderIds] } } },
+      ...STANDS,
+    },
     select: {
       id: true,
       kind: true,

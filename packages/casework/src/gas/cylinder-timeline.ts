@@ -49,7 +49,8 @@ export async function cylinderTimeline(
   const given = { cylinderId, registered, weights, leaks };
   const entries = standingOf(facts).flatMap((fact) => entriesOf(fact, given));
   // Only a certified reclaimer makes reclaimed gas (40 CFR 82.164): what is in the shop was bought, like new gas.
-  const isBought = ['new', 'reclaimed'].includes(registered.state) || facts.some(({ body }) => body.deliveryId !== undefined);
+  const isBought =
+    ['new', 'reclaimed'].includes(registered.state) || facts.some(({ body }) => body.deliveryId !== undefined);
   return { timeline: { account, registered, deliveredNew: isBought, entries }, facts };
 }
 
@@ -112,8 +113,7 @@ function holdOf({ kind }: GasFact): { raises?: Raised[]; released?: boolean } {
 
 function leavingOf(fact: GasFact, { cylinderId }: Given): { leaves?: Leaving } {
   if (fact.kind === 'cylinder-returned') return { leaves: { to: 'supplier', cause: 'returned-to-supplier' } };
-  if (fact.kind === 'cylinder-scrapped')
-    return { leaves: { to: 'discrepancy', cause: 'scrapped', evacuated: true } };
+  if (fact.kind === 'cylinder-scrapped') return { leaves: { to: 'discrepancy', cause: 'scrapped', evacuated: true } };
   if (fact.kind !== 'acceptance') return {};
   const { purpose, cylinders } = fact.body as {
     purpose: string;

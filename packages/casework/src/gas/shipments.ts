@@ -31,7 +31,10 @@ interface Source {
 
 /** A shipment that stands. @throws Refusal not-found */
 export async function shipmentOf({ tx, tenantId }: Source, id: string): Promise<Shipment> {
-  const fact = await tx.fact.findFirst({ where: { tenantId, id, kind: 'shipment', ...STANDS }, select: { body: true } });
+  const fact = await tx.fact.findFirst({
+    where: { tenantId, id, kind: 'shipment', ...STANDS },
+    select: { body: true },
+  });
   if (!fact) throw notFound();
   const { purpose, receiver, cylinders } = fact.body as unknown as Omit<Shipment, 'lines'> & {
     cylinders: readonly ShipmentLine[];
@@ -52,7 +55,9 @@ interface AcceptanceRow {
   readonly body: unknown;
 }
 /** Of several reports about one cylinder of one shipment the one made last stands, ties by id. */
-export function lastOfEach<R extends AcceptanceRow>(rows: readonly R[]): Map<string, { row: R; said: Said['cylinders'][number] }> {
+export function lastOfEach<R extends AcceptanceRow>(
+  rows: readonly R[],
+): Map<string, { row: R; said: Said['cylinders'][number] }> {
   const inTime = [...rows].sort((a, b) =>
     a.happenedAt === b.happenedAt ? (a.id < b.id ? -1 : 1) : a.happenedAt < b.happenedAt ? -1 : 1,
   );

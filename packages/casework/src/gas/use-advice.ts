@@ -5,7 +5,6 @@ import type { Act, Portion, Taint } from '@ullage/gasbook';
 import { notFound, refuseField } from '../pipeline/case.ts';
 import type { Viewer } from '../views/viewer.ts';
 import { contentsOf, openDoubts, taintsOfRows } from './contents.ts';
-import { cylinderAccount } from './accounts.ts';
 import { fillingLimits } from './filling.ts';
 
 interface Inside {
@@ -14,19 +13,17 @@ interface Inside {
   readonly lost: boolean;
 }
 async function insideOf({ tx, tenantId }: Viewer, cylinderId: string): Promise<Inside> {
-<<<<<<< HEAD
-  const account = await cylinderAccount({ tx, tenantId }, cylinderId);
-  const contents = await contentsOf(tx, tenantId, account);
-  return { contents, taints: taintsOfRows(await openDoubts(tx, tenantId, account)) };
-=======
   const account = await tx.gasAccount.findUnique({
     where: { tenantId_cylinderId: { tenantId, cylinderId } },
-    select: { id: true, cylinder: { select: { lostAt: true } } },
+    select: { id: true, cylinder: { select: { lostAt: true, withdrawnAt: true } } },
   });
-  if (!account) throw notFound();
+  if (!account || account.cylinder?.withdrawnAt) throw notFound();
   const contents = await contentsOf(tx, tenantId, account.id);
-  return { contents, taints: taintsOfRows(await openDoubts(tx, tenantId, account.id)), lost: (account.cylinder?.lostAt ?? null) !== null };
->>>>>>> e5dbb42 (Report shipments, acceptances, losses, heels and scrap, and take reports back)
+  return {
+    contents,
+    taints: taintsOfRows(await openDoubts(tx, tenantId, account.id)),
+    lost: (account.cylinder?.lostAt ?? null) !== null,
+  };
 }
 
 type Asked = CylinderUseQuery & { readonly cylinderId: string };

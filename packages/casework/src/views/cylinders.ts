@@ -10,6 +10,7 @@ import { notFound } from '../pipeline/case.ts';
 import { airChecksOf } from './air-checks.ts';
 import { cylinderInstruments } from './cylinder-instruments.ts';
 import { customerNames } from './customers.ts';
+import { custodyView } from './custody.ts';
 import { doubtsOf } from './doubts.ts';
 import { filledOn } from './filled-on.ts';
 import { statementLines } from './statement.ts';
@@ -94,6 +95,7 @@ export async function cylinderView(viewer: Viewer, cylinderId: string): Promise<
     clearedDoubts: cleared,
     airChecks: await airChecksOf(viewer, cylinderId),
     instruments: await cylinderInstruments(viewer),
+    custody: await custodyView(viewer, cylinderId),
     accountId: account,
     movements: [...lines],
     moreMovements: more,

@@ -46,7 +46,10 @@ export const RecordAcceptance = z
       .min(1, { error: SOME })
       .max(100, { error: MANY }),
   })
-  .meta({ id: 'RecordAcceptance', description: 'What was accepted of a shipment; the difference goes to discrepancy.' });
+  .meta({
+    id: 'RecordAcceptance',
+    description: 'What was accepted of a shipment; the difference goes to discrepancy.',
+  });
 
 export const MarkLost = z
   .strictObject({
@@ -64,7 +67,10 @@ export const MarkFound = z
     scaleId: Id.optional(),
     note: note('Note'),
   })
-  .meta({ id: 'MarkFound', description: 'It is there again: what was lost with it comes back, as far as the scale shows it.' });
+  .meta({
+    id: 'MarkFound',
+    description: 'It is there again: what was lost with it comes back, as far as the scale shows it.',
+  });
 
 /** With what is left in it: the heel is weighed, and leaves our books with the cylinder. */
 export const ReturnCylinder = z

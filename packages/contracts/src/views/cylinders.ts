@@ -24,7 +24,9 @@ export const CylinderHead = z
     away: z
       .enum(['lost', 'returned', 'scrapped', 'kept'])
       .nullable()
-      .meta({ description: 'Lost, back with its supplier, scrapped, or kept by a receiver; null for one that is at a place.' }),
+      .meta({
+        description: 'Lost, back with its supplier, scrapped, or kept by a receiver; null for one that is at a place.',
+      }),
   })
   .meta({ id: 'CylinderHead' });
 /** Where a cylinder was last on a scale: nobody says where it stands, but everybody weighs it. */
@@ -140,6 +142,15 @@ export const FitnessView = z
   .object({ use: Fit, fit: z.boolean(), reasons: z.array(Reason) })
   .meta({ id: 'Fitness', description: 'What a cylinder is fit for, or not, with the reasons.' });
 
+const CustodyStep = z.object({
+  factId: z.string(),
+  at: z.string(),
+  by: z.string().nullable(),
+  what: z.string(),
+  text: z.string(),
+  manifestId: z.string().nullable().meta({ description: 'Of what was sent and accepted.' }),
+  mayTakeBack: z.boolean(),
+});
 export const CylinderView = z
   .object({
     cylinder: CylinderHead,
@@ -165,6 +176,7 @@ export const CylinderView = z
     clearedDoubts: z.array(DoubtView.extend({ clearedByFactId: z.string(), clearedAt: z.string() })),
     airChecks: z.array(AirCheckView).meta({ description: 'Newest first.' }),
     instruments: z.array(CylinderInstrument).meta({ description: 'In use: what a cylinder is read and weighed with.' }),
+    custody: z.array(CustodyStep).meta({ description: 'Where it was brought, the latest first; at most twelve.' }),
     accountId: z.string(),
     movements: z.array(StatementLine).meta({ description: 'The latest, oldest first; the rest is in the statement.' }),
     moreMovements: z.boolean(),

@@ -11,8 +11,14 @@ interface Action extends Omit<MenuEntry, 'disabledBecause'> {
   readonly only?: (props: Omit<ActionProps, 'onClose'>) => boolean;
   readonly Dialog: ComponentType<ActionProps>;
 }
-const emptied: Action['not'] = ({ cylinder }) =>
-  cylinder.netGrams === 0 ? 'Nothing is in it, by the books.' : undefined;
+/** One that is away is dealt with first: found, or what was reported of it taken back. */
+const away: NonNullable<Action['not']> = ({ cylinder }) => {
+  if (cylinder.away === 'lost') return 'It is marked lost: say first that it is found.';
+  return cylinder.away === null ? undefined : 'It is gone. Take that back first, if it is not.';
+};
+const emptied: Action['not'] = (view) =>
+  away(view) ?? (view.cylinder.netGrams === 0 ? 'Nothing is in it, by the books.' : undefined);
+const notLost: Action['not'] = ({ cylinder }) => (cylinder.away === 'lost' ? undefined : 'It is not marked lost.');
 
 /** What is done with a cylinder by whoever handles it, in the order of the menu. A form is loaded when it is opened. */
 const ACTIONS: readonly Action[] = [
@@ -34,12 +40,14 @@ const ACTIONS: readonly Action[] = [
     id: 'weigh',
     text: 'Weigh',
     note: 'What the scale shows, without gas going anywhere',
+    not: away,
     Dialog: dynamic(() => import('./actions/weigh-dialog.tsx').then((part) => part.WeighDialog)),
   },
   {
     id: 'hand-over',
     text: 'Hand over',
     note: 'To a shelf or a van',
+    not: away,
     Dialog: dynamic(() => import('./actions/hand-over-dialog.tsx').then((part) => part.HandOverDialog)),
   },
   {
@@ -47,6 +55,34 @@ const ACTIONS: readonly Action[] = [
     text: 'Put the tare right',
     note: 'What was weighed under it is read anew',
     Dialog: dynamic(() => import('./actions/tare-dialog.tsx').then((part) => part.TareDialog)),
+  },
+  {
+    id: 'return',
+    text: 'Back to its supplier',
+    note: 'With its heel, as weighed',
+    not: away,
+    Dialog: dynamic(() => import('./actions/return-dialog.tsx').then((part) => part.ReturnDialog)),
+  },
+  {
+    id: 'scrap',
+    text: 'Scrap',
+    note: 'Its heel recovered first',
+    not: away,
+    Dialog: dynamic(() => import('./actions/scrap-dialog.tsx').then((part) => part.ScrapDialog)),
+  },
+  {
+    id: 'lost',
+    text: 'Mark lost',
+    note: 'Nobody knows where it is',
+    not: away,
+    Dialog: dynamic(() => import('./actions/lost-dialog.tsx').then((part) => part.LostDialog)),
+  },
+  {
+    id: 'found',
+    text: 'It is found',
+    note: 'Where it is, and what the scale shows',
+    not: notLost,
+    Dialog: dynamic(() => import('./actions/found-dialog.tsx').then((part) => part.FoundDialog)),
   },
   {
     id: 'release',

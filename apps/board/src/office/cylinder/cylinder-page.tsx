@@ -14,12 +14,13 @@ import { Section } from '../section.tsx';
 import { monthWords } from '../when.ts';
 import css from '../office.module.css';
 import { AirChecksSection } from './air-checks-section.tsx';
+import { CustodySection } from './custody-section.tsx';
 import { CylinderActions } from './cylinder-actions.tsx';
 import { DoubtsSection } from './doubts-section.tsx';
 import { FitnessSection } from './fitness-section.tsx';
 import { SectionPanel } from './section-panel.tsx';
 import { MovementTable } from '../statement/movement-table.tsx';
-import { KIND_WORDS, limitWords, percentWords, sharesWords } from './words.ts';
+import { AWAY_WORDS, KIND_WORDS, limitWords, percentWords, sharesWords } from './words.ts';
 
 const unitOf = (text: string): MassUnit => MASS_UNITS.find((unit) => unit === text) ?? 'lb';
 
@@ -89,6 +90,9 @@ function Head({ view, unit, children }: { view: CylinderView; unit: MassUnit; ch
           <span className="id">{cylinder.label ?? cylinder.serial}</span> {KIND_WORDS[cylinder.kind]}
         </h1>
         <div className={css['standing']}>
+          {cylinder.away !== null && (
+            <State mark={cylinder.away === 'lost' ? 'unsure' : 'half'}>{AWAY_WORDS[cylinder.away]}</State>
+          )}
           {cylinder.mixed && <State mark="refused">Mixed gas</State>}
           {cylinder.doubtText !== null && <State mark="unsure">{cylinder.doubtText}</State>}
           {children}
@@ -253,6 +257,7 @@ export function CylinderPage({ view, tenant, mayHandle, mayRecall, refrigerants 
         <div>
           <AirChecksSection view={view} zone={zone} />
           <DoubtsSection view={view} zone={zone} />
+          <CustodySection view={view} zone={zone} mayHandle={mayHandle} />
         </div>
       </div>
       <div className={css['across']}>

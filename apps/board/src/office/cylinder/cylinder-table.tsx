@@ -7,7 +7,7 @@ import { Table, type Column } from '../../ui/table.tsx';
 import { cylinderPath, visitPath } from '../link-to.ts';
 import { aboutWords, gramsWords } from '../masses.ts';
 import { dayAt, dayWords } from '../when.ts';
-import { fitWords, KIND_WORDS } from './words.ts';
+import { AWAY_WORDS, fitWords, KIND_WORDS } from './words.ts';
 
 type Item = CylinderListView['items'][number];
 
@@ -43,6 +43,12 @@ function LastWeighed({ item: { lastWeighed }, zone }: { item: Item; zone: string
       </small>
     </>
   );
+}
+
+function Kept({ item: { place, away } }: { item: Item }) {
+  if (away === 'lost') return <State mark="unsure">{AWAY_WORDS.lost}</State>;
+  if (away !== null) return <span className="quiet">{AWAY_WORDS[away]}</span>;
+  return place === null ? <span className="quiet">not said</span> : place.name;
 }
 
 function Net({ item: { netGrams }, unit }: { item: Item; unit: MassUnit }) {
@@ -96,7 +102,7 @@ const columnsOf = ({ unit, zone }: Pick<CylinderTableProps, 'unit' | 'zone'>): C
       ),
   },
   { id: 'weighed', head: 'Last weighed', cell: (item) => <LastWeighed item={item} zone={zone} /> },
-  { id: 'place', head: 'Kept at', cell: ({ place }) => place?.name ?? <span className="quiet">not said</span> },
+  { id: 'place', head: 'Kept at', cell: (item) => <Kept item={item} /> },
   { id: 'owner', head: 'Owner', cell: (item) => item.owner ?? 'this firm' },
 ];
 

@@ -13,6 +13,14 @@ const LIMITS: Readonly<Record<string, string>> = {
 /** Which rule sets the limit, in words. */
 export const limitWords = (code: string): string => LIMITS[code] ?? code.replaceAll('-', ' ');
 
+/** Why a cylinder is at no place of the firm's. */
+export const AWAY_WORDS = {
+  lost: 'Lost',
+  returned: 'Back with its supplier',
+  scrapped: 'Scrapped',
+  kept: 'Kept by its receiver',
+} as const;
+
 /** What a cylinder may be fit for. */
 export const FIT_WORDS = {
   recovery: 'Recovery',

@@ -5,6 +5,7 @@ import { massWords } from '../../office/masses.ts';
 import { siteWords } from '../../office/site-words.ts';
 import { DefinitionList } from '../../ui/definition-list.tsx';
 import { Sheet } from '../../ui/sheet.tsx';
+import { Grid } from './grid.tsx';
 import css from './record.module.css';
 
 type Record = ServiceRecordView;
@@ -12,56 +13,6 @@ const when = (instant: string, zone: string): string => {
   const { day, time } = localTime(instant, zone);
   return `${dayWords(day)}, ${time}`;
 };
-
-interface GridProps {
-  readonly item: string;
-  readonly title: string;
-  readonly head: readonly string[];
-  readonly rows: readonly (readonly ReactNode[])[];
-  /** Said where there is nothing: a record is whole, so nothing is left blank. */
-  readonly none: string;
-}
-/** One item of the record with its number in the rule. */
-function Grid({ item, title, head, rows, none }: GridProps) {
-  return (
-    <section className={css['part']}>
-      <h2>
-        <span>{item}</span> {title}
-      </h2>
-      {rows.length === 0 ? (
-        <p>{none}</p>
-      ) : (
-        <div className={css['wide']}>
-          <table>
-            <thead>
-              <tr>
-                {head.map((name) => (
-                  <th key={name} scope="col">
-                    {name}
-                  </th>
-                ))}
-              </tr>
-            </thead>
-            <tbody>
-              {rows.map((cells, row) => (
-                <tr key={row}>
-                  {cells.map((cell, i) => (
-                    <td key={i}>
-                      <span className={css['head']} aria-hidden="true">
-                        {head[i]}
-                      </span>
-                      <div>{cell}</div>
-                    </td>
-                  ))}
-                </tr>
-              ))}
-            </tbody>
-          </table>
-        </div>
-      )}
-    </section>
-  );
-}
 
 const tag = (text: string): ReactNode => <span className="id">{text}</span>;
 

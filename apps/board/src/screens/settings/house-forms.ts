@@ -8,6 +8,7 @@ export type InstrumentItem = InstrumentListView['items'][number];
 export const LOCATION_WORDS: Readonly<Record<LocationItem['kind'], string>> = {
   warehouse: 'Warehouse',
   van: 'Van',
+  'customer-site': 'Customer’s site',
   supplier: 'Supplier',
   reclaimer: 'Reclaimer',
 };

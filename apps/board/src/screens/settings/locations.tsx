@@ -47,7 +47,7 @@ export function Locations({ view, mayChange, height }: LocationsProps) {
   return (
     <SettingsPage
       title="Locations"
-      lead="Where cylinders stand: warehouses, vans, suppliers and reclaimers, with who keeps them."
+      lead="Where cylinders stand: warehouses, vans, customers’ sites, suppliers and reclaimers, with who keeps them."
       actions={view.items.length > 0 && register}
     >
       <RefreshOnChange />

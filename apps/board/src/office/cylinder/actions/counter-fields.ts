@@ -4,7 +4,10 @@ const FIELDS: readonly (readonly [RegExp, string, string])[] = [
   [/^since/, 'count-since', 'Holds since'],
   [/^why/, 'count-why', 'Why'],
   [/^note/, 'count-note', 'Note'],
-  [/^(toId|cylinders)/, 'count-to', 'To'],
+  [/^(supplier|receiver)/, 'count-who', 'Who'],
+  [/^lastSeenOn/, 'count-seen', 'Last seen on'],
+  [/^evacuated/, 'count-evacuated', 'Evacuated'],
+  [/^(toId|fromId|cylinders)/, 'count-to', 'To'],
 ];
 /** The field of a counter's form that a pointer belongs to. */
 export function countField(pointer: string): { id: string; label: string } | undefined {

@@ -23,10 +23,7 @@ export function FoundDialog({ view, unit, onClose }: ActionProps) {
       {(errors) => (
         <>
           <PlaceSelect id="count-to" label="Where it is" value={toId} error={errors['count-to']} onChange={setToId} />
-          <GoneFields
-            {...{ view, draft, errors }}
-            change={(part) => setDraft((old) => ({ ...old, ...part }))}
-          />
+          <GoneFields {...{ view, draft, errors }} change={(part) => setDraft((old) => ({ ...old, ...part }))} />
         </>
       )}
     </EditDialog>

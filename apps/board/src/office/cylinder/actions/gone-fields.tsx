@@ -11,7 +11,11 @@ export interface WeighedDraft {
   /** Supplier or receiver; nobody for one that is found. */
   readonly who: string;
 }
-export const weighedDraft = (unit: ActionProps['unit']): WeighedDraft => ({ gross: { text: '', unit }, note: '', who: '' });
+export const weighedDraft = (unit: ActionProps['unit']): WeighedDraft => ({
+  gross: { text: '', unit },
+  note: '',
+  who: '',
+});
 export const weighedBody = ({ gross, note }: WeighedDraft): object => ({
   gross: massOf(gross.text, gross.unit),
   ...(note.trim() === '' ? {} : { note: note.trim() }),

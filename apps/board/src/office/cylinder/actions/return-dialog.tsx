@@ -22,8 +22,8 @@ export function ReturnDialog({ view, unit, onClose }: ActionProps) {
       {(errors) => (
         <>
           <p>
-            What is left in it, the heel, is weighed and goes from our books to the supplier. To keep it, transfer it into
-            another cylinder first.
+            What is left in it, the heel, is weighed and goes from our books to the supplier. To keep it, transfer it
+            into another cylinder first.
           </p>
           <GoneFields
             {...{ view, draft, errors }}

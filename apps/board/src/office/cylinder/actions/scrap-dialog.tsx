@@ -23,7 +23,12 @@ export function ScrapDialog({ view, unit, onClose }: ActionProps) {
       gaps={() =>
         evacuated
           ? []
-          : [{ pointer: '#/body/evacuated', detail: 'Evacuated: recover the heel and evacuate it before it is scrapped.' }]
+          : [
+              {
+                pointer: '#/body/evacuated',
+                detail: 'Evacuated: recover the heel and evacuate it before it is scrapped.',
+              },
+            ]
       }
       fieldOf={countField}
       done="It is scrapped."
