@@ -63,11 +63,20 @@ test('the office, with the demo in it', async ({ browser }) => {
   const context = page.context();
   const units = await get<Ids>(context, '/v1/units');
   const cylinder = await first(context, '/v1/cylinders');
-  const paths = ['/returns', '/calls/new', '/units', '/cylinders', `/cylinders/${cylinder}`, '/cylinders/new'];
+  const paths = [
+    '/returns',
+    '/calls/new',
+    '/units',
+    '/cylinders',
+    `/cylinders/${cylinder}`,
+    '/cylinders/new',
+    '/cylinders/delivery',
+  ];
   const { accounts } = await get<{ accounts: { id: string; kind: string }[] }>(context, '/v1/books');
   const statement = `/books/${accounts.find(({ kind }) => kind === 'circuit')?.id}`;
   const costs = ['/repeats', '/gas-used', '/prices'];
-  for (const path of [...paths, '/books', '/books/period', statement, ...costs, '/attention', '/people'])
+  const manifests = ['/cylinders/manifests', '/cylinders/manifests/new'];
+  for (const path of [...paths, ...manifests, '/books', '/books/period', statement, ...costs, '/attention', '/people'])
     await check(page, path);
   for (const id of new Set(units.items.map(({ unitId }) => unitId))) await check(page, `/units/${id}`);
   expect(faults).toEqual([]);
@@ -106,7 +115,7 @@ test('an office in which nothing has happened yet', async ({ browser }) => {
   const page = await owner.newPage();
   const faults = listenForFaults(page);
   const costs = ['/repeats', '/gas-used', '/prices'];
-  const more = ['/attention', '/people', '/import'];
+  const more = ['/cylinders/manifests', '/attention', '/people', '/import'];
   for (const path of ['/returns', '/units', '/cylinders', '/books', '/books/period', ...costs, ...more])
     await check(page, path);
   expect(faults).toEqual([]);

@@ -10,7 +10,7 @@ const columns = (verb: string, names: string) => names.split(' ').map((name) => 
 /** Rows are added, and these columns of them changed. */
 const change = (names: string) => [...ADD, ...columns('UPDATE', names)];
 const SETTINGS =
-  'country gwp_set locale mass_unit name pressure_unit shop_excess_kpa taking_over temperature_unit time_zone vacuum_unit';
+  'country currency gwp_set locale mass_unit name pressure_unit shop_excess_kpa taking_over temperature_unit time_zone vacuum_unit';
 
 /** Table by table, in the public schema: what the application may do. */
 const APPLICATION: Readonly<Record<string, readonly string[]>> = {

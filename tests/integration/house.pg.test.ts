@@ -27,6 +27,8 @@ test('units change what is offered and shown from now on, and nothing that was e
     temperatureUnit: 'F',
     vacuumUnit: 'micron',
     shopExcessKpa: 69, // common practice
+    currency: 'USD',
+    gwpSet: 'AR4',
   });
   await firm.send('manager', 'change-settings', { massUnit: 'kg', vacuumUnit: 'pa', shopExcessKpa: 50.5 });
   expect(await office.settings(auditor)).toEqual({
@@ -35,12 +37,28 @@ test('units change what is offered and shown from now on, and nothing that was e
     temperatureUnit: 'F',
     vacuumUnit: 'pa',
     shopExcessKpa: 50.5,
+    currency: 'USD',
+    gwpSet: 'AR4',
   });
   expect((await office.me(auditor)).tenant).toMatchObject({ massUnit: 'kg', vacuumUnit: 'pa' });
   expect(await entered()).toEqual(before);
   // What is worked out follows: 18 lb net are 8.165 kg (0.45359237 kg to the pound, NIST SP 811).
   const { gasTotals } = await office.serviceRecord(auditor, scene.of.visit);
   expect(gasTotals[0]?.net).toMatchObject({ value: '8.165', unit: 'kg' });
+});
+
+test('currency and GWP set count for the lists from now on; a list may still be asked for another set', async () => {
+  const { manager } = firm.actors;
+  const repeats = async (gwp?: 'AR4') => {
+    const { gwpSet, currency } = await office.repeats(manager, { gwp });
+    return [gwpSet, currency];
+  };
+  expect(await repeats()).toEqual(['AR4', 'USD']);
+  await firm.send('manager', 'change-settings', { currency: 'CAD', gwpSet: 'AR6' });
+  expect(await office.settings(manager)).toMatchObject({ currency: 'CAD', gwpSet: 'AR6' });
+  expect(await repeats()).toEqual(['AR6', 'CAD']);
+  expect(await repeats('AR4')).toEqual(['AR4', 'CAD']);
+  await firm.send('manager', 'change-settings', { currency: 'USD', gwpSet: 'AR4' });
 });
 
 test('the shop limit counts for air checks to come; one that was answered keeps the limit of its day', async () => {

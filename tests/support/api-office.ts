@@ -121,6 +121,8 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
       temperatureUnit: 'F',
       vacuumUnit: 'micron',
       shopExcessKpa: 69,
+      currency: 'USD',
+      gwpSet: 'AR4',
     }),
     webhooks: async () => ({ items: [] }),
     addWebhook: async (actor, webhook) => note('addWebhook', actor, webhook),

@@ -1,4 +1,5 @@
 /** What the contractor says of its own house: the units it reads, where things stand, and its instruments. */
+import { GWP_SETS } from '@ullage/rulebook';
 import * as z from 'zod';
 import { dayText, Elevation, gramsPerYear, Id, note, optionalText, text } from '../primitives.ts';
 
@@ -7,6 +8,9 @@ export const SHOWN_MASS_UNITS = ['lb', 'lb-oz', 'kg', 'g'] as const;
 export const SHOWN_PRESSURE_UNITS = ['psig', 'kpa-gauge', 'bar-gauge'] as const;
 export const SHOWN_TEMPERATURE_UNITS = ['F', 'C'] as const;
 export const SHOWN_VACUUM_UNITS = ['micron', 'pa'] as const;
+
+/** ISO 4217, of where such contractors work; a price keeps the one it was set in. */
+export const CURRENCIES = ['USD', 'CAD', 'EUR', 'GBP', 'MXN', 'AUD', 'NZD', 'CHF', 'SEK', 'NOK', 'DKK', 'PLN'] as const;
 
 const NOTHING = { error: 'Nothing is changed: give what is different.' };
 const changesAtLeast = (count: number) => (body: object) => Object.keys(body).length >= count;
@@ -25,9 +29,20 @@ export const ChangeSettings = z
       .max(300, { error: EXCESS })
       .optional()
       .meta({ description: 'Shop limit of the air check: pressure above saturation, in kPa. Common practice: 69.' }),
+    currency: z
+      .enum(CURRENCIES, { error: 'Currency: choose one from the list, as USD.' })
+      .optional()
+      .meta({ description: 'Prices that were set in another one stay as they are, and enter no sum.' }),
+    gwpSet: z
+      .enum(GWP_SETS, { error: 'GWP: choose AR4, AR5 or AR6.' })
+      .optional()
+      .meta({ description: 'By which report CO2 equivalents are reckoned, unless a list is asked for another.' }),
   })
   .refine(changesAtLeast(1), NOTHING)
-  .meta({ id: 'ChangeSettings', description: 'Units that figures are shown in, and the shop limit of the air check.' });
+  .meta({
+    id: 'ChangeSettings',
+    description: 'Units, currency and GWP set that figures are shown in, and the shop limit.',
+  });
 
 export const LOCATION_KINDS = ['warehouse', 'van', 'customer-site', 'supplier', 'reclaimer'] as const;
 export const RegisterLocation = z

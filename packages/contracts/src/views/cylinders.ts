@@ -21,12 +21,9 @@ export const CylinderHead = z
       .object({ id: z.string(), name: z.string() })
       .nullable()
       .meta({ description: 'Where it was brought last; null before anybody said, and for one that is away.' }),
-    away: z
-      .enum(['lost', 'returned', 'scrapped', 'kept'])
-      .nullable()
-      .meta({
-        description: 'Lost, back with its supplier, scrapped, or kept by a receiver; null for one that is at a place.',
-      }),
+    away: z.enum(['lost', 'returned', 'scrapped', 'kept']).nullable().meta({
+      description: 'Lost, back with its supplier, scrapped, or kept by a receiver; null for one that is at a place.',
+    }),
   })
   .meta({ id: 'CylinderHead' });
 /** Where a cylinder was last on a scale: nobody says where it stands, but everybody weighs it. */

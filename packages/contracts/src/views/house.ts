@@ -1,3 +1,4 @@
+import { GWP_SETS } from '@ullage/rulebook';
 import * as z from 'zod';
 import {
   CALIBRATION_RESULTS,
@@ -17,6 +18,8 @@ export const SettingsView = z
     temperatureUnit: z.enum(SHOWN_TEMPERATURE_UNITS),
     vacuumUnit: z.enum(SHOWN_VACUUM_UNITS),
     shopExcessKpa: z.number(),
+    currency: z.string().meta({ description: 'ISO 4217.' }),
+    gwpSet: z.enum(GWP_SETS),
   })
   .meta({ id: 'Settings' });
 export type SettingsView = z.infer<typeof SettingsView>;

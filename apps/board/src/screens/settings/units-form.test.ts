@@ -7,6 +7,8 @@ const view = {
   temperatureUnit: 'F',
   vacuumUnit: 'micron',
   shopExcessKpa: 69,
+  currency: 'USD',
+  gwpSet: 'AR4',
 } as const;
 
 test('a form that nobody touched sends nothing, in whatever unit it was looked at', () => {
@@ -22,6 +24,11 @@ test('the shop limit is sent in kPa', () => {
 
 test('what is no figure reaches the server as one it refuses', () => {
   expect(unitsBody(view, { ...unitsForm(view), excess: '' })).toEqual({ shopExcessKpa: Number.NaN });
+});
+
+test('currency and GWP set are sent where they differ', () => {
+  const form = { ...unitsForm(view), currency: 'CAD', gwpSet: 'AR6' };
+  expect(unitsBody(view, form)).toEqual({ currency: 'CAD', gwpSet: 'AR6' });
 });
 
 test('only the units that differ are sent', () => {

@@ -11,7 +11,9 @@ import { Select } from '../../ui/select.tsx';
 import { tell } from '../../ui/toast.tsx';
 import { useAct } from '../../lib/use-act.ts';
 import {
+  CURRENCY_CHOICES,
   excessWords,
+  GWP_CHOICES,
   MASS_CHOICES,
   PRESSURE_CHOICES,
   TEMPERATURE_CHOICES,
@@ -29,6 +31,10 @@ const UNITS = [
   ['temperatureUnit', 'Temperature', TEMPERATURE_CHOICES],
   ['vacuumUnit', 'Vacuum', VACUUM_CHOICES],
 ] as const;
+const COUNTED = [
+  ['currency', 'Currency', CURRENCY_CHOICES],
+  ['gwpSet', 'CO₂ equivalents by', GWP_CHOICES],
+] as const;
 const EXCESS_UNITS = [
   { id: 'psi', text: 'psi' },
   { id: 'kPa', text: 'kPa' },
@@ -40,7 +46,7 @@ export function UnitsRead({ view }: { view: SettingsView }) {
     <section className={css['part']}>
       <DefinitionList
         items={[
-          ...UNITS.map(([key, term, choices]) => ({
+          ...[...UNITS, ...COUNTED].map(([key, term, choices]) => ({
             term,
             value: choices.find(({ value }) => value === view[key])?.text ?? view[key],
           })),
@@ -75,7 +81,7 @@ export function UnitsSettings({ view }: { view: SettingsView }) {
       >
         <ProblemSummary problem={problem} fieldOf={unitsField} />
         <div className={css['pairs']}>
-          {UNITS.map(([key, label, options]) => (
+          {[...UNITS, ...COUNTED].map(([key, label, options]) => (
             <Select
               key={key}
               id={`settings-${key}`}
@@ -87,6 +93,10 @@ export function UnitsSettings({ view }: { view: SettingsView }) {
             />
           ))}
         </div>
+        <p className="quiet">
+          A price stays in the currency it was set in; one in another than this enters no sum. Legal thresholds keep the
+          GWP set of their own rule, whatever is chosen here.
+        </p>
         <NumberField
           id="settings-shopExcessKpa"
           label="Shop limit"
