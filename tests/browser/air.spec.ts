@@ -205,7 +205,7 @@ test('nothing but the refused form went wrong on the way', () =>
 
 test('the recovery cylinder of the demo reads “suspected air”, with visit, minutes and bound', async ({ browser }) => {
   const page = await signedIn(browser, 'warehouse');
-  await page.goto('/cylinders?query=C-4');
+  await page.goto('/cylinders?doubt=doubted');
   const row = page.getByRole('row', { name: /C-4/ });
   await expect(row).toContainText('suspected air');
   await row.getByRole('link', { name: 'C-4' }).click();

@@ -190,7 +190,7 @@ test('the books: 39.82 % over 20 %, duties with dates, and a cylinder in doubt',
   await expect(duties).toContainText(`by ${dayWords(dayAt(zone, 30))}`);
   await expect(duties).toContainText(`by ${dayWords(dayAt(zone, 10))}`);
   await expect(duties).toContainText('40 CFR 84.106');
-  await page.goto('/cylinders?query=TB-30811');
+  await page.goto('/cylinders?doubt=doubted');
   await expect(page.getByRole('row', { name: /TB-30811/ })).toContainText(/suspected air/i);
   await page.getByRole('link', { name: 'TB-30811' }).click();
   await expect(page.getByRole('region', { name: 'Doubts about its gas' })).toContainText(/suspected air/i);

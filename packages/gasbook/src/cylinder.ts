@@ -66,9 +66,7 @@ export function replayCylinder(timeline: CylinderTimeline, { outside, flows }: W
     weigh(replay, entry, { part: 'before', weighing: entry.before, timeline, outside });
     const { contents } = replay.note(entry, lost !== undefined);
     const isEmpty = contents.length === 0;
-    if (entry.evacuated === true && isEmpty) replay.doubts.end(entry.factId);
-    if (entry.evacuated === false && isEmpty && !isFilled)
-      replay.doubts.raise({ cause: 'cylinder-not-evacuated', lowGrams: 0, highGrams: null }, entry.factId);
+    if (isEmpty) beforeFirstGas(replay, entry, isFilled);
     if (entry.check) replay.doubts.check(entry.check, { factId: entry.factId, contents });
     if (entry.released === true) replay.doubts.release(entry.factId);
     replay.move(entry, 'withdrawn-more-than-booked');
@@ -78,6 +76,13 @@ export function replayCylinder(timeline: CylinderTimeline, { outside, flows }: W
     isFilled ||= entry.evacuated !== undefined || !isEmpty;
   }
   return replay.outcome();
+}
+
+/** An empty cylinder is filled: evacuated, nothing of earlier gas is left; not evacuated, its first gas is in doubt. */
+function beforeFirstGas(replay: AccountReplay, entry: CylinderEntry, isFilled: boolean): void {
+  if (entry.evacuated === true) replay.doubts.end(entry.factId);
+  if (entry.evacuated === false && !isFilled)
+    replay.doubts.raise({ cause: 'cylinder-not-evacuated', lowGrams: 0, highGrams: null }, entry.factId);
 }
 
 interface Away {

@@ -17,7 +17,9 @@ import { releaseCylinder } from './set-aside.ts';
 import { settleAttention } from './settle-attention.ts';
 import * as house from './house.ts';
 import { correctTare, handOver, recordDelivery, weighCylinder } from './store.ts';
+import { recordAcceptance, recordShipment } from './shipments.ts';
 import { takeBackRow } from './take-back-row.ts';
+import { takeBack } from './take-back.ts';
 import { takeCall } from './take-call.ts';
 import { recordTransfer } from './transfer.ts';
 import * as visit from './visit-facts.ts';
@@ -50,13 +52,13 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'settle-recall-item': settleRecallItem,
   'close-recall': closeRecall,
   'release-cylinder': releaseCylinder,
-  'record-shipment': keeper.recordShipment,
-  'record-acceptance': keeper.recordAcceptance,
+  'record-shipment': recordShipment,
+  'record-acceptance': recordAcceptance,
   'mark-lost': keeper.markLost,
   'mark-found': keeper.markFound,
   'return-cylinder': keeper.returnCylinder,
   'scrap-cylinder': keeper.scrapCylinder,
-  'take-back': keeper.takeBack,
+  'take-back': takeBack,
   'settle-attention': settleAttention,
   'mark-notices-read': markNoticesRead,
   'describe-site': describeSite,

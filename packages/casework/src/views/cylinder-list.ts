@@ -16,14 +16,9 @@ const PAGE = 100;
 const isAway = (place: string): boolean => (AWAY_ASKED as readonly string[]).includes(place);
 const orNull = (text: string | undefined): string | null => (text === undefined || text === '' ? null : text);
 
-/**
- * Cylinders a page at a time, with what is in them, what is doubted and what they are fit for today, in the order they
- * were registered. The cursor is the last one's id.
- */
-export async function cylinderList(viewer: Viewer, asked: CylindersAsked): Promise<CylinderListView> {
-  const { tx, tenantId } = viewer;
-  const { query, after, gas, doubt, site, place = '' } = asked;
-  const values = [
+/** What the statement is asked with, in its order. */
+function valuesOf(tenantId: string, { query, after, gas, doubt, site, place = '' }: CylindersAsked) {
+  return [
     ...[tenantId, orNull(after), orNull(query)],
     gas === EMPTY_CYLINDERS ? null : orNull(gas),
     gas === EMPTY_CYLINDERS ? true : null,
@@ -33,7 +28,15 @@ export async function cylinderList(viewer: Viewer, asked: CylindersAsked): Promi
     isAway(place) ? null : orNull(place),
     isAway(place) ? place : null,
   ];
-  const rows = await txQuery(tx, CYLINDER_LIST, values);
+}
+
+/**
+ * Cylinders a page at a time, with what is in them, what is doubted and what they are fit for today, in the order they
+ * were registered. The cursor is the last one's id.
+ */
+export async function cylinderList(viewer: Viewer, asked: CylindersAsked): Promise<CylinderListView> {
+  const { tx, tenantId } = viewer;
+  const rows = await txQuery(tx, CYLINDER_LIST, valuesOf(tenantId, asked));
   const [choices] = await txQuery(tx, CYLINDER_CHOICES, [tenantId]);
   const shown = rows.slice(0, PAGE);
   const filled = await filledOn(

@@ -6,7 +6,15 @@ import type { Viewer } from './viewer.ts';
 export async function settingsView({ tx, tenantId }: Viewer): Promise<SettingsView> {
   const row = await tx.tenant.findUniqueOrThrow({
     where: { id: tenantId },
-    select: { massUnit: true, pressureUnit: true, temperatureUnit: true, vacuumUnit: true, shopExcessKpa: true, currency: true, gwpSet: true },
+    select: {
+      massUnit: true,
+      pressureUnit: true,
+      temperatureUnit: true,
+      vacuumUnit: true,
+      shopExcessKpa: true,
+      currency: true,
+      gwpSet: true,
+    },
   });
   // Checks of the table hold each unit to the list of the contract.
   return { ...row, shopExcessKpa: Number(row.shopExcessKpa) } as SettingsView;

@@ -19,6 +19,46 @@ import { AFTER_WORDS, FOUND_WORDS } from './manifest-words.ts';
 const optionsOf = (words: Readonly<Record<string, string>>) =>
   Object.entries(words).map(([value, text]) => ({ value, text }));
 
+interface Fields {
+  readonly draft: AcceptanceDraft;
+  readonly errors: Readonly<Record<string, string>>;
+  readonly change: (part: Partial<AcceptanceDraft>) => void;
+}
+const textAt = ({ draft, errors, change }: Fields, name: 'told' | 'why' | 'at') => ({
+  ...{ id: `accept-${name}`, value: draft[name], error: errors[`accept-${name}`], autoComplete: 'off' },
+  onChange: ({ target }: { target: { value: string } }) => change({ [name]: target.value }),
+});
+/** What the laboratory found, and what became of the cylinder. */
+function FoundFields(fields: Fields) {
+  const { draft, errors, change } = fields;
+  return (
+    <>
+      <Select
+        id="accept-found"
+        label="Found"
+        options={optionsOf(FOUND_WORDS)}
+        value={draft.found}
+        error={errors['accept-found']}
+        onChange={({ target }) => change({ found: target.value as AcceptanceDraft['found'] })}
+      />
+      <TextField
+        label="What the laboratory said"
+        optional
+        hint="Shares of each gas, air, water, acid."
+        {...textAt(fields, 'told')}
+      />
+      <Select
+        id="accept-after"
+        label="The cylinder"
+        options={optionsOf(AFTER_WORDS)}
+        value={draft.after}
+        error={errors['accept-after']}
+        onChange={({ target }) => change({ after: target.value as AcceptanceDraft['after'] })}
+      />
+    </>
+  );
+}
+
 export interface AcceptanceDialogProps {
   readonly shipmentId: string;
   readonly line: ManifestLine;
@@ -50,50 +90,18 @@ export function AcceptanceDialog({ shipmentId, line, unit, onClose }: Acceptance
             onChange={(accepted) => change({ accepted })}
           />
           <TextField
-            id="accept-why"
             label="Why the weights differ"
             optional
             hint="Wanted where they do: as the receiver says it."
-            autoComplete="off"
-            value={draft.why}
-            error={errors['accept-why']}
-            onChange={({ target }) => change({ why: target.value })}
+            {...textAt({ draft, errors, change }, 'why')}
           />
-          <Select
-            id="accept-found"
-            label="Found"
-            options={optionsOf(FOUND_WORDS)}
-            value={draft.found}
-            error={errors['accept-found']}
-            onChange={({ target }) => change({ found: target.value as AcceptanceDraft['found'] })}
-          />
+          <FoundFields {...{ draft, errors, change }} />
           <TextField
-            id="accept-told"
-            label="What the laboratory said"
-            optional
-            hint="Shares of each gas, air, water, acid."
-            autoComplete="off"
-            value={draft.told}
-            error={errors['accept-told']}
-            onChange={({ target }) => change({ told: target.value })}
-          />
-          <Select
-            id="accept-after"
-            label="The cylinder"
-            options={optionsOf(AFTER_WORDS)}
-            value={draft.after}
-            error={errors['accept-after']}
-            onChange={({ target }) => change({ after: target.value as AcceptanceDraft['after'] })}
-          />
-          <TextField
-            id="accept-at"
             label="Accepted at"
             type="datetime-local"
             optional
             hint="Now, unless said; before the cylinder came back."
-            value={draft.at}
-            error={errors['accept-at']}
-            onChange={({ target }) => change({ at: target.value })}
+            {...textAt({ draft, errors, change }, 'at')}
           />
         </>
       )}

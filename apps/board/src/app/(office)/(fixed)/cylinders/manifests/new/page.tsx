@@ -28,7 +28,8 @@ export default async function ShipmentPage() {
       <header className={css['head']}>
         <h1>Send cylinders</h1>
         <p className={css['lead']}>
-          To a reclaimer or for destruction, each weighed as it leaves. The gas stays in your books until it is accepted.
+          To a reclaimer or for destruction, each weighed as it leaves. The gas stays in your books until it is
+          accepted.
         </p>
       </header>
       <Shipment
