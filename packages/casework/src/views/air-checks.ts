@@ -39,6 +39,9 @@ export async function airChecksOf({ tx, tenantId }: Viewer, cylinderId: string):
       airPercent: answer.airMoleFraction === null ? null : answer.airMoleFraction * 100,
       airPercentSigma: answer.airMoleFractionSigma === null ? null : answer.airMoleFractionSigma * 100,
       airGrams: answer.airGrams,
+      // A check from before the mixture model said nothing of either end.
+      airGramsLow: answer.airGramsLow ?? null,
+      airGramsHigh: answer.airGramsHigh ?? null,
       purityText: PURITY_TEXT,
       purityKpa: purityKpa(answer.saturationPressureKpa),
       readings: readingsOf(kept),

@@ -121,6 +121,11 @@ export const AirCheckView = z
     airPercent: z.number().nullable().meta({ description: 'Of the vapour, by volume.' }),
     airPercentSigma: z.number().nullable(),
     airGrams: z.number().nullable().meta({ description: 'In the vapour space; what is dissolved comes on top.' }),
+    airGramsLow: z.number().nullable().meta({ description: 'By the full mixture: in the vapour alone.' }),
+    airGramsHigh: z
+      .number()
+      .nullable()
+      .meta({ description: 'With what may have dissolved; null where it is not known.' }),
     purityText: z.string(),
     purityKpa: z.number().meta({ description: 'What the purity limit would be as an excess; no gauge certifies it.' }),
     readings: AirReadings,

@@ -24,8 +24,12 @@ test('the barometer says where it comes from, or that none was needed', () => {
 });
 
 test('air is a share with two sigma, and grams only where the weight was given', () => {
-  const air = { airPercent: 10.84, airPercentSigma: 0.3, airGrams: 11.63 } as AirCheckView;
+  const none = { airGramsLow: null, airGramsHigh: null };
+  const air = { airPercent: 10.84, airPercentSigma: 0.3, airGrams: 11.63, ...none } as AirCheckView;
   expect(airWords(air)).toMatch(/^10\.8 ± 0\.6 % by volume, two sigma; 11\.6 g/);
   expect(airWords({ ...air, airGrams: null })).toContain('give the gross weight');
   expect(airWords({ ...air, airPercent: null })).toBe('cannot be said');
+  expect(airWords({ ...air, airGramsLow: 11.49, airGramsHigh: 14.21 })).toContain(
+    'two sigma; 11.5 to 14.2 g, what may',
+  );
 });

@@ -22,11 +22,17 @@ export const barometerWords = ({ barometerKpa, barometerFrom }: Readings): strin
     ? 'not needed: the gauge reads absolute'
     : `${barometerKpa.toFixed(1)} kPa, ${FROM[barometerFrom]}`;
 
-/** `10.8 ± 0.6 % by volume, 11.6 g; what is dissolved in the liquid comes on top`; the ± is two sigma. */
-export function airWords({ airPercent, airPercentSigma, airGrams }: AirCheckView): string {
+/**
+ * `10.8 ± 0.6 % by volume, two sigma; 11.6 to 14.2 g, what may be dissolved included`; the ± is two sigma. Where the
+ * mixture has no answer, the grams in the vapour alone.
+ */
+export function airWords(check: AirCheckView): string {
+  const { airPercent, airPercentSigma, airGrams, airGramsLow, airGramsHigh } = check;
   if (airPercent === null) return 'cannot be said';
   const range = airPercentSigma === null ? '' : ` ± ${(2 * airPercentSigma).toFixed(1)}`;
   const share = `${airPercent.toFixed(1)}${range} % by volume, two sigma`;
+  if (airGramsLow !== null && airGramsHigh !== null)
+    return `${share}; ${airGramsLow.toFixed(1)} to ${airGramsHigh.toFixed(1)} g, what may be dissolved included`;
   return airGrams === null
     ? `${share}; for grams, give the gross weight`
     : `${share}; ${airGrams.toFixed(1)} g, and what is dissolved in the liquid`;

@@ -1,7 +1,12 @@
 'use client';
+import dynamic from 'next/dynamic';
 import { useRef, useState } from 'react';
+import { isReachable } from '../../lib/reachable.ts';
 import { Button } from '../../ui/button.tsx';
 import css from './people.module.css';
+
+/** Loaded where there is something to scan. */
+const Code = dynamic(() => import('../../ui/qr-code.tsx').then((part) => part.QrCode));
 
 /** How a link came to whom it is for: by mail, or by being shown here. */
 export interface Handed {
@@ -52,6 +57,14 @@ function LinkOnce({ url, children }: { url: string; children: string }) {
         </Button>
       </div>
       <p role="status">{copied ? 'Copied.' : ''}</p>
+      {isReachable(url) ? (
+        <>
+          <p>Or let their phone’s camera read it.</p>
+          <Code text={url} label="Code of the link" />
+        </>
+      ) : (
+        <p className="quiet">No code to scan: this address means this very computer, so no phone could open it.</p>
+      )}
     </div>
   );
 }

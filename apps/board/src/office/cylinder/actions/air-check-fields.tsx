@@ -1,4 +1,6 @@
 'use client';
+import type { LocationListView } from '@ullage/contracts';
+import { barometerKpa } from '@ullage/units';
 import { MassField } from '../../../ui/mass-field.tsx';
 import { NumberField } from '../../../ui/number-field.tsx';
 import { RadioCards } from '../../../ui/radio-cards.tsx';
@@ -6,6 +8,8 @@ import { Select } from '../../../ui/select.tsx';
 import { TextField } from '../../../ui/text-field.tsx';
 import known from '../../unit/known/known.module.css';
 import type { ActionProps } from './action-props.ts';
+import { placeText } from './place-select.tsx';
+import { useAnswer } from './use-advice.ts';
 import type { AirCheckForm } from './air-check-form.ts';
 
 const PRESSURES = [
@@ -167,6 +171,27 @@ function Readings({ form, set, errors }: FieldsProps) {
   );
 }
 
+/** One of the firm's places, with the barometer that follows from its height. */
+function OurPlace({ form, set, errors }: FieldsProps) {
+  const list = useAnswer<LocationListView>('/v1/locations');
+  const chosen = list?.items.find(({ id }) => id === form.locationId);
+  return (
+    <Select
+      {...at(errors, 'location')}
+      label="Place"
+      ask="Choose"
+      hint={
+        chosen
+          ? `${Math.round(chosen.elevationM).toLocaleString('en-US')} m above sea level: ${barometerKpa(chosen.elevationM).toFixed(1)} kPa by the standard atmosphere.`
+          : 'Its height says what the barometer is.'
+      }
+      value={form.locationId}
+      onChange={({ target }) => set({ locationId: target.value })}
+      options={(list?.items ?? []).map((one) => ({ value: one.id, text: placeText(one) }))}
+    />
+  );
+}
+
 /** A gauge reads against the air around it: that of the place where it is read, wherever the gas came from. */
 function Place({ form, set, errors }: FieldsProps) {
   return (
@@ -176,13 +201,15 @@ function Place({ form, set, errors }: FieldsProps) {
         label="Read where"
         hint="The place where the gauge is read, not where the gas came from."
         value={form.by}
-        onChange={({ target }) => set({ by: target.value === 'barometer' ? 'barometer' : 'elevation' })}
+        onChange={({ target }) => set({ by: target.value as AirCheckForm['by'] })}
         options={[
+          { value: 'location', text: 'At one of our places' },
           { value: 'elevation', text: 'By its elevation' },
           { value: 'barometer', text: 'By a barometer that hangs there' },
         ]}
       />
-      {form.by === 'elevation' ? (
+      {form.by === 'location' && <OurPlace {...{ form, set, errors }} />}
+      {form.by === 'elevation' && (
         <NumberField
           {...at(errors, 'elevation')}
           label="Elevation"
@@ -194,7 +221,8 @@ function Place({ form, set, errors }: FieldsProps) {
           value={form.elevation}
           onChange={(elevation) => set({ elevation })}
         />
-      ) : (
+      )}
+      {form.by === 'barometer' && (
         <NumberField
           {...at(errors, 'barometer')}
           label="Barometer"

@@ -39,6 +39,14 @@ test('a sigma in psi or °F is sent in kPa and K', () => {
   expect(body.temperatureSigmaK).toBeCloseTo(1, 12);
 });
 
+test('a cylinder that is kept somewhere is read there, unless somebody says otherwise', () => {
+  const kept = { cylinder: { ...VIEW.cylinder, place: { id: ID, name: 'Shelf 2' } } } as CylinderView;
+  const { by, locationId } = airCheckForm(kept, 'lb');
+  expect(airCheckBody(ID, form({ by, locationId }))).toMatchObject({ locationId: ID });
+  expect(airCheckBody(ID, form({ by, locationId }))).not.toHaveProperty('elevationM');
+  expect(airCheckBody(ID, form({ by: 'elevation', locationId }))).not.toHaveProperty('locationId');
+});
+
 test('the place is its elevation or its barometer, and an absolute gauge needs neither', () => {
   // 1 ft = 0.3048 m exactly, kept to the decimetre.
   expect(airCheckBody(ID, form({ elevation: { text: '5,280', unit: 'ft' } })).elevationM).toBe(1609.3);

@@ -17,7 +17,9 @@ export interface AirCheckForm {
   readonly pressure: Quantity<Pressure['unit']>;
   readonly pressureSigma: Quantity<'kPa' | 'psi'>;
   /** By which the barometer of the place is known. */
-  readonly by: 'elevation' | 'barometer';
+  readonly by: 'location' | 'elevation' | 'barometer';
+  /** One of the firm's places, whose height is known. */
+  readonly locationId: string;
   readonly elevation: Quantity<'ft' | 'm'>;
   readonly barometer: Quantity<'kpa' | 'psia'>;
   readonly gross: MassQuantity;
@@ -35,7 +37,9 @@ export const airCheckForm = ({ cylinder }: CylinderView, unit: MassUnit): AirChe
   temperatureSigma: { text: '', unit: 'K' },
   pressure: { text: '', unit: 'psig' },
   pressureSigma: { text: '', unit: 'kPa' },
-  by: 'elevation',
+  // Where it is kept is where it is read, unless somebody says otherwise.
+  by: cylinder.place ? 'location' : 'elevation',
+  locationId: cylinder.place?.id ?? '',
   elevation: { text: '', unit: 'ft' },
   barometer: { text: '', unit: 'kpa' },
   gross: { text: '', unit },
@@ -65,8 +69,9 @@ const sigma = ({ text, unit }: Quantity<keyof typeof PER>): number | undefined =
   text.trim() === '' ? undefined : figure(text) * PER[unit];
 
 /** Where an absolute gauge needs no barometer the place may stay empty. */
-function place({ by, elevation, barometer, pressure }: AirCheckForm) {
+function place({ by, locationId, elevation, barometer, pressure }: AirCheckForm) {
   const isAbsolute = pressure.unit === 'psia' || pressure.unit === 'kpa';
+  if (by === 'location') return locationId === '' ? {} : { locationId };
   if (by === 'barometer') return barometer.text.trim() === '' && isAbsolute ? {} : { barometer: reading(barometer) };
   return elevation.text.trim() === '' && isAbsolute ? {} : { elevationM: elevationM(elevation.text, elevation.unit) };
 }
@@ -108,6 +113,7 @@ export const airCheckField = finder([
   [/^pressure/, 'air-pressure', 'Pressure'],
   [/^barometer/, 'air-barometer', 'Barometer'],
   [/^elevationM/, 'air-elevation', 'Elevation'],
+  [/^locationId/, 'air-location', 'Place'],
   [/^gross/, 'air-gross', 'Gross weight'],
   [/^gaugeId/, 'air-gauge', 'Gauge'],
   [/^thermometerId/, 'air-thermometer', 'Thermometer'],
