@@ -134,4 +134,5 @@ test('it was another cylinder: the find is taken back, and it is lost again', as
   await expect(head()).toContainText('Lost');
 });
 
-test('nothing went wrong on the way', () => expect(faults).toEqual([]));
+test('nothing but the two refused forms went wrong on the way', () =>
+  expect(faults.map((fault) => /status of 4\d\d/.test(fault) || fault)).toEqual([true, true]));
