@@ -1,13 +1,15 @@
 /** Where cylinders are, by what was reported of them, in the order in which it happened. */
 import { contradicted, lastStep, stepAt } from '@ullage/gasbook';
 import type { CustodyStep, WantedStep, Whereabouts } from '@ullage/gasbook';
-import type { Tx } from '@ullage/database';
+import type { Prisma, Tx } from '@ullage/database';
 import type { Instant } from '@ullage/units';
 import { refuseField, toDate, toInstant } from '../pipeline/case.ts';
 import type { Case } from '../pipeline/case.ts';
 
 /** Neither taken back since nor withdrawn. */
-export const STANDS = { NOT: { factCorrectses: { some: { kind: { in: ['taken-back', 'withdrawal'] } } } } } as const;
+export const STANDS = {
+  NOT: { factCorrectses: { some: { kind: { in: ['taken-back', 'withdrawal'] } } } },
+} satisfies Prisma.FactWhereInput;
 
 interface Row {
   readonly id: string;

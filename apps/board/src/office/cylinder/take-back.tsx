@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { Button } from '../../ui/button.tsx';
 import { TextArea } from '../../ui/text-field.tsx';
-import { EditDialog } from '../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../edit-dialog.tsx';
 import { countField } from './actions/counter-fields.ts';
 
 /** A report that was a slip: what followed from it is reversed, and both stay to be read. */

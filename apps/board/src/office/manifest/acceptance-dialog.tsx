@@ -6,7 +6,7 @@ import { MassField } from '../../ui/mass-field.tsx';
 import { Select } from '../../ui/select.tsx';
 import { TextField } from '../../ui/text-field.tsx';
 import { gramsWords } from '../masses.ts';
-import { EditDialog } from '../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../edit-dialog.tsx';
 import {
   acceptanceBody,
   acceptanceDraft,

@@ -1,6 +1,6 @@
 'use client';
 import { useState } from 'react';
-import { EditDialog } from '../../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { countField } from './counter-fields.ts';
 import { GoneFields, weighedBody, weighedDraft } from './gone-fields.tsx';

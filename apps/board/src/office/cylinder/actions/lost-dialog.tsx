@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { TextArea, TextField } from '../../../ui/text-field.tsx';
 import { gramsWords } from '../../masses.ts';
-import { EditDialog } from '../../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { countField } from './counter-fields.ts';
 

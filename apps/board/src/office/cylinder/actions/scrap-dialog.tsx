@@ -2,7 +2,7 @@
 import { useState } from 'react';
 import { Caution } from '../../../ui/caution.tsx';
 import { CheckRow } from '../../../ui/check-row.tsx';
-import { EditDialog } from '../../unit/known/edit-dialog.tsx';
+import { EditDialog } from '../../edit-dialog.tsx';
 import { nameOf, type ActionProps } from './action-props.ts';
 import { countField } from './counter-fields.ts';
 import { GoneFields, weighedBody, weighedDraft } from './gone-fields.tsx';
