@@ -4,6 +4,10 @@ import { openDatabase } from '../../apps/cli/src/start/databases.ts';
 import { runTool } from '../../apps/cli/src/run-tool.ts';
 
 const said = (line: string): void => void process.stdout.write(`${line}\n`);
-const { server } = await openDatabase(undefined, { run: runTool, stop: () => Promise.resolve() }, said);
+const { server } = await openDatabase(
+  { given: undefined, demo: 'small' },
+  { run: runTool, stop: () => Promise.resolve() },
+  said,
+);
 said('open');
 await server?.stop();
