@@ -41,6 +41,11 @@ interface Part {
   readonly change: (part: Partial<ShipmentDraft>) => void;
 }
 
+function sendWords(count: number, busy: boolean): string {
+  if (busy) return 'Sending';
+  return count === 0 ? 'Send' : `Send ${countOf(count, 'cylinder')}`;
+}
+
 const nameOf = ({ label, serial }: Sendable): string => label ?? serial;
 
 /** One shipment is one command: the same press twice sends it once. */
@@ -77,7 +82,7 @@ function WhoFields({ draft, errors, change, receivers }: Part & Pick<ShipmentPro
     onChange: ({ target }: { target: { value: string } }) => change({ [name]: target.value }),
   });
   return (
-    <fieldset className={rows['part']}>
+    <fieldset className={css['stamps']}>
       <legend>Where it goes</legend>
       <Select
         id="ship-receiver"
@@ -231,7 +236,7 @@ export function Shipment({ receivers, cylinders, unit }: ShipmentProps) {
       </Caution>
       <Actions>
         <Button kind="main" type="submit" busy={busy}>
-          {busy ? 'Sending' : `Send ${countOf(draft.rows.length, 'cylinder')}`}
+          {sendWords(draft.rows.length, busy)}
         </Button>
       </Actions>
     </form>

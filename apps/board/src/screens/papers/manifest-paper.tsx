@@ -11,6 +11,8 @@ const when = (instant: string, zone: string): string => {
   const { day, time } = localTime(instant, zone);
   return `${dayWords(day)}, ${time}`;
 };
+/** A figure stays with its unit, and a designation whole, however narrow the column. */
+const whole = (text: string): string => text.replaceAll(' ', '\u00a0').replaceAll('-', '\u2011');
 const grams = (value: number): string => value.toLocaleString('en-US');
 
 /** Net by gas as the books have it, for the sum at the foot. */
@@ -61,10 +63,10 @@ export function ManifestPaper({ view }: { view: ManifestView }) {
           <span key="name" className="id">
             {[line.label, line.serial].filter(Boolean).join(' / ')}
           </span>,
-          `${line.kind}, ${line.specification}`,
-          bookedWords(line.booked),
+          `${line.kind}, ${whole(line.specification)}`,
+          bookedWords(line.booked).split(', ').map(whole).join(', '),
           [line.states.join(', ').replaceAll('-', ' '), line.owners.join(', ')].filter(Boolean).join('; '),
-          massWords(line.gross),
+          whole(massWords(line.gross)),
           grams(line.tareGrams),
           grams(line.netGrams),
         ])}
