@@ -12,6 +12,7 @@ import { useAct } from '../../../lib/use-act.ts';
 import { Part } from '../settings-page.tsx';
 import { Progress } from './progress.tsx';
 import { isUnderWay, sizeWords, stepWords } from './words.ts';
+import settingsCss from '../settings.module.css';
 import css from './leaving.module.css';
 
 function ExportState({ parcel }: { parcel: ParcelView }) {
@@ -23,8 +24,18 @@ function ExportState({ parcel }: { parcel: ParcelView }) {
         <small>{parcel.found[0]?.detail ?? 'Ask for it again.'}</small>
       </>
     );
-  return parcel.expiresAt === null ? <State mark="hold">Expired</State> : <State mark="fine">Ready</State>;
+  return (
+    <>
+      {parcel.expiresAt === null ? <State mark="hold">Expired</State> : <State mark="fine">Ready</State>}
+      <details className={css['sum']}>
+        <summary>SHA-256</summary>
+        <code>{parcel.hash}</code>
+      </details>
+    </>
+  );
 }
+
+const UNTIL: Readonly<Partial<Record<ParcelView['state'], string>>> = { done: 'gone', failed: 'never' };
 
 function columnsOf(timeZone: string, mayLeave: boolean): Column<ParcelView>[] {
   const columns: Column<ParcelView>[] = [
@@ -52,13 +63,8 @@ function columnsOf(timeZone: string, mayLeave: boolean): Column<ParcelView>[] {
         expiresAt !== null && state === 'done' ? (
           longMomentWords(expiresAt, timeZone)
         ) : (
-          <span className="quiet">{state === 'done' ? 'gone' : 'a week after it is made'}</span>
+          <span className="quiet">{UNTIL[state] ?? 'a week after it is made'}</span>
         ),
-    },
-    {
-      id: 'hash',
-      head: 'SHA-256',
-      cell: ({ hash }) => hash !== null && <small className={`id ${css['hash'] ?? ''}`}>{hash}</small>,
     },
   ];
   if (!mayLeave) return columns;
@@ -70,14 +76,16 @@ function columnsOf(timeZone: string, mayLeave: boolean): Column<ParcelView>[] {
       cell: ({ id, state, expiresAt, askedAt }) =>
         state === 'done' &&
         expiresAt !== null && (
-          <a
-            className={buttonCss['button']}
-            href={`/v1/leaving/exports/${id}/file`}
-            download
-            aria-label={`Download the file of ${longMomentWords(askedAt, timeZone)}`}
-          >
-            Download
-          </a>
+          <div className={settingsCss['acts']}>
+            <a
+              className={buttonCss['button']}
+              href={`/v1/leaving/exports/${id}/file`}
+              download
+              aria-label={`Download the file of ${longMomentWords(askedAt, timeZone)}`}
+            >
+              Download
+            </a>
+          </div>
         ),
     },
   ];

@@ -16,5 +16,5 @@ test.each([
 test('a step that is not known yet is a beginning', () => {
   expect(stepWords({ state: 'waiting', step: null })).toBe('Waits for its turn');
   expect(stepWords({ state: 'working', step: null })).toBe('Begins');
-  expect(stepWords({ state: 'working', step: 'history' })).toBe('What happened');
+  expect(stepWords({ state: 'working', step: 'history' })).toBe('Everything that happened');
 });

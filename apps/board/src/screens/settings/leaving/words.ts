@@ -16,7 +16,7 @@ const STEPS: Readonly<Record<string, string>> = {
   tables: 'Writing the tables',
   people: 'Writing the people',
   photos: 'Photos',
-  history: 'What happened',
+  history: 'Everything that happened',
   books: 'The books',
   check: 'Looking through the file',
   compare: 'Comparing the books',
