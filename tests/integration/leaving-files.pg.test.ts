@@ -1,11 +1,12 @@
 /** Files that are not as they were exported: told by file and line, and nothing of them applied. */
 import { PARCEL_PART_BYTES } from '@ullage/contracts';
-import canonicalize from 'canonicalize';
 import { strFromU8, strToU8, unzipSync, zipSync } from 'fflate';
 import { createHash } from 'node:crypto';
 import { beforeAll, expect, test } from 'vitest';
+import { DEMO_ZONE, seedDemo } from '../../prisma/seed/demo.ts';
+import { aNight } from '../support/everything.ts';
 import { exported, lastTakeOver, nightOf, sent, takenOver } from '../support/leaving.ts';
-import { newId, openTestOffice } from '../support/office.ts';
+import { calendar, newId, openTestOffice } from '../support/office.ts';
 import type { Contractor } from '../support/office.ts';
 import { told } from '../support/told.ts';
 
@@ -30,8 +31,12 @@ interface Manifest {
   settings: Record<string, unknown>;
 }
 const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
-const hashOf = (envelope: unknown): string =>
-  sha256(strToU8((canonicalize as unknown as (value: unknown) => string)(envelope)));
+/** RFC 8785, as far as plain values go: keys in order, no space. */
+const ordered = (_: string, value: unknown): unknown =>
+  typeof value === 'object' && value !== null && !Array.isArray(value)
+    ? Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)))
+    : value;
+const hashOf = (envelope: unknown): string => sha256(strToU8(JSON.stringify(envelope, ordered)));
 const manifestIn = (files: Files): Manifest => JSON.parse(strFromU8(files['manifest.json']!)) as Manifest;
 
 /** The file with something changed; `sealed` puts the sums in the manifest right, as whoever forges one would. */
@@ -307,4 +312,20 @@ test('a log from before ids followed from their commands is told with ids of its
   const other = await world.contractor('Quarry Cold');
   const taken = await takenOver(world, night, { owner: other.actors.owner, file: made });
   expect(taken).toMatchObject({ state: 'done', found: [] });
+});
+
+test('the demo, whose stories were told out of the order of their dates', async () => {
+  const demo = await world.contractor('Heron Vale Refrigeration');
+  const { now } = world.clock;
+  const setClock = (at: string) => void (world.clock.now = at);
+  const today = calendar.dayOf(now, DEMO_ZONE);
+  await seedDemo({ office, calendar, actors: demo.actors, today, newId, setClock, step: () => undefined });
+  setClock(now);
+  await aNight(world, demo, night);
+  const made = await exported(world, night, demo.actors.owner);
+  const other = await world.contractor('Heron Vale Refrigeration');
+  const taken = await takenOver(world, night, { owner: other.actors.owner, file: made });
+  expect(taken).toMatchObject({ state: 'done', found: [], from: { name: 'Heron Vale Refrigeration' } });
+  const totals = async (of: Contractor) => (await office.books(of.actors.auditor)).totals;
+  expect(await totals(other)).toEqual(await totals(demo));
 });

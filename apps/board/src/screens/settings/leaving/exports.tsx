@@ -5,6 +5,7 @@ import { EmptyState } from '../../../ui/blank.tsx';
 import { Button } from '../../../ui/button.tsx';
 import buttonCss from '../../../ui/button.module.css';
 import { ProblemSummary } from '../../../ui/problem-summary.tsx';
+import { cx } from '../../../ui/cx.ts';
 import { State } from '../../../ui/state.tsx';
 import { Table, type Column } from '../../../ui/table.tsx';
 import { tell } from '../../../ui/toast.tsx';
@@ -78,7 +79,7 @@ function columnsOf(timeZone: string, mayLeave: boolean): Column<ParcelView>[] {
         expiresAt !== null && (
           <div className={settingsCss['acts']}>
             <a
-              className={buttonCss['button']}
+              className={cx(buttonCss['button'], css['get'])}
               href={`/v1/leaving/exports/${id}/file`}
               download
               aria-label={`Download the file of ${longMomentWords(askedAt, timeZone)}`}
