@@ -1,5 +1,6 @@
 import { FIELDS } from './fields.ts';
-import type { Field, SheetKind } from './fields.ts';
+import type { Field } from './field.ts';
+import type { SheetKind } from './fields.ts';
 import { likeness, plain } from './likeness.ts';
 
 /** Which field each column holds, by the column's place; null for one that is left out. */

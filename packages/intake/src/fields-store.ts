@@ -1,5 +1,5 @@
 /** Columns of lists of cylinders and of people. */
-import type { Field } from './fields.ts';
+import type { Field } from './field.ts';
 
 export const CYLINDERS: readonly Field[] = [
   {

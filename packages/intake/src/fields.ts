@@ -1,19 +1,9 @@
 /** What a file may hold, column by column, and by which names a column is known. */
 import type { ImportKind } from '@ullage/contracts';
+import type { Field } from './field.ts';
 import { CYLINDERS, PEOPLE } from './fields-store.ts';
 
 export type SheetKind = ImportKind;
-
-export interface Field {
-  readonly id: string;
-  /** As the screen and every fault call it. */
-  readonly label: string;
-  /** Without this column nothing can be made of a file. */
-  readonly required?: true;
-  readonly hint: string;
-  /** Other headings people give it. */
-  readonly names: readonly string[];
-}
 
 const CUSTOMER: Field = {
   id: 'customer',

@@ -2,7 +2,7 @@
 import type { CommandBody, CommandName, ImportSettings } from '@ullage/contracts';
 import { faultsOf, plainWords } from '@ullage/contracts';
 import type * as z from 'zod';
-import type { Field } from './fields.ts';
+import type { Field } from './field.ts';
 import type { Matched } from './columns.ts';
 import type { Decision, Question } from './questions.ts';
 import type { SheetRow } from './read/sheet.ts';
