@@ -24,6 +24,7 @@ export default defineConfig({
             'prisma/**/*.test.ts',
             'tests/tooling/**/*.test.ts',
             'tests/reference/**/*.test.ts',
+            'tests/sync/**/*.test.ts',
           ],
           exclude: ['**/*.pg.test.ts', '**/node_modules/**'],
           environment: 'node',

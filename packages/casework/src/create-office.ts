@@ -19,6 +19,7 @@ import { periodAccountsView, periodView } from './views/period.ts';
 import { placingGround, suggestionsView } from './views/placing.ts';
 import { pricesView } from './views/prices.ts';
 import { recallsView, recallView } from './views/recalls.ts';
+import { pullAnswer } from './views/pull.ts';
 import { repeatsView } from './views/repeats.ts';
 import { returnsView } from './views/returns.ts';
 import { serviceRecord } from './views/service-record.ts';
@@ -87,6 +88,7 @@ export function createOffice(world: World): Office {
     nameTakeOver: (actor, named) => leaving.nameTakeOver(world, actor, named),
     receiveParcelPart: (actor, part) => leaving.receiveParcelPart(world, actor, part),
     beginTakeOver: (actor, id) => leaving.beginTakeOver(world, actor, id),
+    pull: (actor, asked) => read(actor, (viewer) => pullAnswer(viewer, asked)),
     changes: (actor, since) => read(actor, (viewer) => changesView(viewer, since)),
   };
 }

@@ -38,6 +38,8 @@ import type {
   PlacesView,
   PlacingGround,
   PricesView,
+  PullAnswer,
+  PullAsked,
   PushAnswer,
   RepeatOrder,
   RecallListView,
@@ -222,5 +224,7 @@ export interface Office {
   receiveParcelPart(actor: Actor, part: { id: string; number: number; content: Uint8Array }): Promise<void>;
   /** Begins to take it over, where nothing was done yet. */
   beginTakeOver(actor: Actor, id: string): Promise<void>;
+  /** A device's question: which visits are its person's, what changed about them, how their commands stand. */
+  pull(actor: Actor, asked: PullAsked): Promise<PullAnswer>;
   changes(actor: Actor, since: { epoch: number; number: number }): Promise<ChangesView>;
 }

@@ -19,6 +19,13 @@ export interface RestoreBackup {
 }
 
 /**
+ * Seconds since 2026 began: it grows with every restore, also when one backup is restored twice. A device that followed
+ * the feed of the first restore would take the second one's for it, and not say again what the first alone had.
+ */
+const RAISE_EPOCH = `UPDATE feed_counter
+  SET epoch = greatest(epoch + 1, (extract(epoch FROM now() - timestamptz '2026-01-01 00:00:00Z'))::integer)`;
+
+/**
  * Fills an empty, migrated database from a backup, in one transaction: it is whole or it is as empty as before. Each
  * table is read back and compared with the manifest before that; the epoch of every feed is raised, so that whoever was
  * following it begins again.
@@ -44,7 +51,7 @@ export async function restoreBackup({ urls, folder, say }: RestoreBackup): Promi
       say(`${table.name}: ${entry.rows} rows`);
     }
     for (const { table, entry } of filling) compare(table, entry, await tableSum(client, table, manifest.contractors));
-    await client.query('UPDATE feed_counter SET epoch = epoch + 1');
+    await client.query(RAISE_EPOCH);
     await wallsUp(client, carried);
     await client.query('COMMIT');
     await client.query('ANALYZE');

@@ -23,6 +23,7 @@ import { takeBack } from './take-back.ts';
 import { takeCall } from './take-call.ts';
 import { recordTransfer } from './transfer.ts';
 import * as visit from './visit-facts.ts';
+import { withdrawCommand } from './withdraw-command.ts';
 
 export type Handler<K extends CommandName> = (desk: Case, received: Received<CommandBody<K>>) => Promise<void>;
 
@@ -95,6 +96,7 @@ const OF_KIND: { readonly [K in CommandName]: Handler<K> } = {
   'state-normal-operation': visit.stateNormalOperation,
   'correct-weighing': correctWeighing,
   'finish-visit': visit.finishVisit,
+  'withdraw-command': withdrawCommand,
 };
 /** The body was parsed by the schema of the same kind, which is what makes the two fit. */
 export const HANDLERS = OF_KIND as { readonly [K in CommandName]: Handler<never> };

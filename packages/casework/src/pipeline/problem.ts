@@ -38,3 +38,6 @@ export const needsAttention = (id: string, problem: Problem): CommandAnswer => (
   asks: [],
   problem,
 });
+
+/** The problem in an answer that is kept. */
+export const problemIn = (answer: unknown): Problem | undefined => (answer as CommandAnswer | null)?.problem;

@@ -248,3 +248,7 @@ export const CorrectWeighing = z
 export const FinishVisit = z
   .strictObject({ ...visit, summary: note('Summary') })
   .meta({ id: 'FinishVisit', description: 'The technician leaves; the service record can be handed over.' });
+
+export const WithdrawCommand = z
+  .strictObject({ commandId: Id })
+  .meta({ id: 'WithdrawCommand', description: 'Takes back a command of one’s own that has not been applied.' });

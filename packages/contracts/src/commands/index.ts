@@ -101,6 +101,7 @@ export const COMMANDS = {
   'state-normal-operation': kind('visit.record', field.StateNormalOperation),
   'correct-weighing': kind('visit.record', field.CorrectWeighing),
   'finish-visit': kind('visit.record', field.FinishVisit),
+  'withdraw-command': kind('visit.record', field.WithdrawCommand),
 } as const;
 export type CommandName = keyof typeof COMMANDS;
 export type CommandBody<K extends CommandName> = z.output<(typeof COMMANDS)[K]['body']>;

@@ -1,6 +1,6 @@
 import { Body, Controller, HttpCode, Inject, Post } from '@nestjs/common';
 import type { Actor, Office } from '@ullage/casework';
-import { Push, PushAnswer } from '@ullage/contracts';
+import { PullAnswer, PullAsked, Push, PushAnswer } from '@ullage/contracts';
 import { ByPeopleOnly, Can, Keyless } from '../../http/access.ts';
 import { Received, Who } from '../../http/request.ts';
 import { Returns } from '../../http/returns.ts';
@@ -26,5 +26,16 @@ export class SyncController {
     @Received() received: unknown,
   ): ReturnType<Office['push']> {
     return this.#office.push(actor, received);
+  }
+
+  /** Which visits are this person's, what changed about them, and how commands stand that have no final answer. */
+  @Post('pull')
+  @HttpCode(200)
+  @Can('visit.record')
+  @ByPeopleOnly('A device asks for its person: sign in, or read single visits.')
+  @Keyless('It changes nothing; it is a POST because the question is long.')
+  @Returns(PullAnswer)
+  pull(@Who() actor: Actor, @Body({ schema: PullAsked }) asked: PullAsked): Promise<PullAnswer> {
+    return this.#office.pull(actor, asked);
   }
 }

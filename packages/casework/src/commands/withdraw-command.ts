@@ -1,0 +1,35 @@
+import type { CommandBody } from '@ullage/contracts';
+import type { Prisma } from '@ullage/database';
+import { notFound, refuseField, toDate } from '../pipeline/case.ts';
+import type { Case, Received } from '../pipeline/case.ts';
+import { needsAttention } from '../pipeline/problem.ts';
+
+/** Takes back a command that its sender sent and nobody has applied: it is kept, and will not be tried again. */
+export async function withdrawCommand(desk: Case, { body }: Received<CommandBody<'withdraw-command'>>): Promise<void> {
+  const { tx, tenantId, actor } = desk;
+  const { commandId } = body;
+  // Whoever applies it at this moment holds this row.
+  await tx.$queryRaw`SELECT id FROM command WHERE tenant_id = ${tenantId}::uuid AND id = ${commandId}::uuid FOR NO KEY UPDATE`;
+  const command = await tx.command.findUnique({ where: { tenantId_id: { tenantId, id: commandId } } });
+  if (!command || command.userId !== actor.userId) throw notFound();
+  if (command.state === 'applied') throw refuseField('commandId', 'Command: has been applied meanwhile; correct it instead.');
+  if (command.state === 'waiting') {
+    const answer = needsAttention(commandId, {
+      type: '/problems/not-possible',
+      title: 'Taken back',
+      status: 422,
+      detail: 'Its sender took it back before it was applied.',
+    });
+    await tx.command.update({
+      where: { tenantId_id: { tenantId, id: commandId } },
+      data: { state: 'attention', answer: answer as unknown as Prisma.InputJsonValue },
+    });
+  }
+  const open = await tx.attention.findMany({ where: { tenantId, commandId, closedAt: null }, select: { id: true } });
+  await tx.attention.updateMany({
+    where: { tenantId, commandId, closedAt: null },
+    data: { closedAt: toDate(desk.recordedAt), closedHow: 'withdrawn', closedBy: actor.userId },
+  });
+  for (const { id } of open) desk.changed('attention', id);
+  desk.changed('command', commandId);
+}

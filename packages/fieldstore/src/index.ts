@@ -1,0 +1,13 @@
+export * from './decide.ts';
+export * from './entry.ts';
+export type { Cursor, Owner } from './meta.ts';
+export * from './photos.ts';
+export * from './port.ts';
+export type { KeptRecord, PullOffice } from './pull.ts';
+export { BATCH } from './push.ts';
+export type { Batch } from './push.ts';
+export { record } from './record.ts';
+export type { LocalChange, NewCommand } from './record.ts';
+export { KEPT_DAYS } from './sent.ts';
+export * from './session.ts';
+export * from './sync.ts';
