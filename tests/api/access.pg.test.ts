@@ -32,7 +32,7 @@ const MANAGED = new Set([
 
 const BY_ADDRESS: readonly (readonly [address: RegExp, asks: Permission])[] = [
   [/^\/v1\/sums\//, 'sums.ask'],
-  [/^\/v1\/sync\/push$/, 'visit.record'],
+  [/^\/v1\/sync\/(push|pull)$/, 'visit.record'],
   [/^\/v1\/visits\/:id\/(suggestions|placing)$/, 'visit.place'],
   [/^\/v1\/(repeats|prices|gas-used)(\/|$)/, 'costs.read'],
   [/^\/v1\/imports/, 'import.run'],

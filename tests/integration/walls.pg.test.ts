@@ -209,6 +209,7 @@ const MADE = new Set([
   'set-price priceId',
   'bill-gas billId',
   'plan-replacement planId',
+  'withdraw-command commandId',
 ]);
 
 describe('commands', () => {

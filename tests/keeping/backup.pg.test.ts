@@ -88,7 +88,9 @@ test('what was told comes back whole, the books agree, and an old cursor is told
   const database = new Database({ url: fresh.urls.application, name: 'restored', connections: 2 });
   const office = createOffice({ database, calendar, now: () => world.clock.now, newId });
   const told = await office.changes(firm.actors.owner, { epoch: cursor.epoch, number: cursor.number });
-  expect(told).toMatchObject({ epoch: 2, reset: true, number: cursor.number });
+  expect(told).toMatchObject({ reset: true, number: cursor.number });
+  // By the clock, and not the next number: restored twice, the same backup is not taken for itself.
+  expect(told.epoch).toBeGreaterThan(1_000_000);
   // Triggers are in force again: a weighing moves its gas, and the change is numbered in the new epoch.
   const before = await office.books(firm.actors.owner);
   await office.apply(firm.actors.warehouse, {
@@ -107,7 +109,7 @@ test('what was told comes back whole, the books agree, and an old cursor is told
   const after = await office.books(firm.actors.owner);
   expect(after.accounts.length).toBe(before.accounts.length + 1);
   expect(after.totals.every(({ grams }) => grams === 0)).toBe(true);
-  const { rows } = await office.changes(firm.actors.owner, { epoch: 2, number: cursor.number });
+  const { rows } = await office.changes(firm.actors.owner, { epoch: told.epoch, number: cursor.number });
   expect(rows.length).toBeGreaterThan(0);
   await database.close();
   expect(await checkAllBooks({ urls: fresh.urls, say: silent })).toBe(0);

@@ -145,6 +145,11 @@ export function fakeOffice({ clock }: { database: Database; clock: Clock }, aske
     decideImport: async () => notFound(),
     runImport: async () => notFound(),
     undoImport: async () => notFound(),
+    pull: async (actor, asked) => {
+      note('pull', actor, asked);
+      const standing = asked.commandIds.map((id) => ({ id, state: 'unknown' as const }));
+      return { epoch: 1, number: 0, now: clock.now(), more: false, scope: [], changed: [], standing };
+    },
     changes: async (_, since) => ({ ...since, reset: false, rows: [], more: false }),
   };
 }

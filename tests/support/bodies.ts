@@ -582,6 +582,8 @@ function field({
     }),
     'state-normal-operation': () => ({ ...on, runs: true }),
     'finish-visit': () => ({ visitId: onSite }),
+    // One that has not come yet is taken back before it does.
+    'withdraw-command': () => ({ commandId: newId() }),
   };
 }
 

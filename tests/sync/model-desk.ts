@@ -10,9 +10,9 @@ export function groundOf(seed: number, visits: number): Ground {
   const some = (): string[] => Array.from({ length: visits }, newId);
   return { visits: some(), cylinders: some(), circuits: some() };
 }
-export function modelDesk(ground: Ground, clock: Clock): Desk & { readonly model: OfficeModel } {
+export function modelDesk(ground: Ground, clock: Clock, pageRows = 50): Desk & { readonly model: OfficeModel } {
   const { visits, cylinders } = ground;
-  const model = new OfficeModel({ visits, cylinders, now: () => clock.now });
+  const model = new OfficeModel({ visits, cylinders, pageRows, now: () => clock.now });
   let kept = model.backup();
   return {
     model,
@@ -25,10 +25,12 @@ export function modelDesk(ground: Ground, clock: Clock): Desk & { readonly model
     leaveOut: (id) => model.leaveOut(id),
     backup: () => void (kept = model.backup()),
     restore: () => model.restore(kept),
-    applied: () => [...model.state.commands.values()].filter(({ state }) => state === 'applied').map(({ envelope }) => envelope.id),
+    applied: () =>
+      [...model.state.commands.values()].filter(({ state }) => state === 'applied').map(({ envelope }) => envelope.id),
     books: () => {
       const books: Record<string, number> = {};
-      for (const { cylinderId, grams } of model.state.charged.values()) books[cylinderId] = (books[cylinderId] ?? 0) + grams;
+      for (const { cylinderId, grams } of model.state.charged.values())
+        books[cylinderId] = (books[cylinderId] ?? 0) + grams;
       return books;
     },
     scopeOf: (person) => model.pull(person, { epoch: 0, number: 0, commandIds: [] }).scope,

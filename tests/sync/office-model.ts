@@ -47,7 +47,15 @@ export class OfficeModel {
   #state: State;
   #epochs = 1;
 
-  constructor(given: { visits: readonly string[]; cylinders: readonly string[]; now: () => number }) {
+  readonly #pageRows: number;
+  constructor(given: {
+    visits: readonly string[];
+    cylinders: readonly string[];
+    now: () => number;
+    /** Rows of the feed in one answer. */
+    pageRows: number;
+  }) {
+    this.#pageRows = given.pageRows;
     this.#cylinders = new Set(given.cylinders);
     this.#now = given.now;
     this.#state = {
@@ -82,7 +90,7 @@ export class OfficeModel {
     const { epoch, feed, visits } = this.#state;
     const scope = [...visits.values()].filter(({ people }) => people.includes(userId)).map(({ id }) => id);
     const known = asked.epoch === epoch && asked.number <= feed.length;
-    const reached = known ? Math.min(feed.length, asked.number + 50) : feed.length;
+    const reached = known ? Math.min(feed.length, asked.number + this.#pageRows) : feed.length;
     const touched = new Set(feed.slice(asked.number, reached));
     return {
       epoch,
@@ -162,7 +170,9 @@ export class OfficeModel {
   }
   #waitersOf(id: string): string[] {
     const all = [...this.#state.commands.values()];
-    return all.filter((one) => one.state === 'waiting' && one.envelope.dependsOn.includes(id)).map((one) => one.envelope.id);
+    return all
+      .filter((one) => one.state === 'waiting' && one.envelope.dependsOn.includes(id))
+      .map((one) => one.envelope.id);
   }
   #carryOn(ids: readonly string[]): void {
     for (const id of ids) {

@@ -25,7 +25,9 @@ describe('devices and office, by seed', () => {
     const sum = { wishes: 0, refusals: 0, restores: 0, crashes: 0 };
     for (const seed of seeds) {
       const told = await play(seed).catch((fault: unknown) => {
-        throw new Error(`SYNC_SEED=${seed}: ${fault instanceof Error ? fault.message : String(fault)}`, { cause: fault });
+        throw new Error(`SYNC_SEED=${seed}: ${fault instanceof Error ? fault.message : String(fault)}`, {
+          cause: fault,
+        });
       });
       for (const key of Object.keys(sum) as (keyof Told)[]) sum[key] += told[key];
     }

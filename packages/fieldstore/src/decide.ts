@@ -43,12 +43,19 @@ export const handOver = (store: Store, id: string): Promise<boolean> =>
     return true;
   });
 
-/** Takes note that the office has left a command out, or that one could not be taken back because it was done. */
+/**
+ * Takes note that the office has left a command out, or that one could not be taken back: unless it was done after all,
+ * it then lies with the person as before.
+ */
 export const dismiss = (store: Store, id: string): Promise<boolean> =>
   store.write(async (tx) => {
     const entry = await findEntry(tx, id);
     if (!entry || !(entry.state === 'left-out' || (entry.withdraws !== undefined && isRefusal(entry)))) return false;
     await moveToSent(tx, entry, await readMeta(tx, 'officeTime'));
+    const other = entry.withdraws === undefined ? undefined : await findEntry(tx, entry.withdraws);
+    if (other?.state !== 'withdrawing') return true;
+    const { withdrawnBy: _, ...asBefore } = other;
+    await tx.put('outbox', keyOf(other), { ...asBefore, state: 'refused' } satisfies Entry);
     return true;
   });
 
@@ -88,7 +95,10 @@ export const putRight = (
         said: old.said,
         about: old.about,
         ...(old.envelope.id === id ? right : {}),
-        dependsOn: [...dependsOn.map((on) => renamed.get(on) ?? on), ...(takenBackBy === undefined ? [] : [takenBackBy])],
+        dependsOn: [
+          ...dependsOn.map((on) => renamed.get(on) ?? on),
+          ...(takenBackBy === undefined ? [] : [takenBackBy]),
+        ],
       });
       renamed.set(old.envelope.id, newId);
       first ??= made;
@@ -106,7 +116,14 @@ async function takeBack(tx: Tx, { newId, now }: Deciding, entry: Entry): Promise
   const { id } = entry.envelope;
   const made = await seal(
     tx,
-    { id: newId(), schema: 'withdraw-command', happenedAt: now(), body: { commandId: id }, said: `Withdrawn: ${entry.said}`, about: entry.about },
+    {
+      id: newId(),
+      schema: 'withdraw-command',
+      happenedAt: now(),
+      body: { commandId: id },
+      said: `Withdrawn: ${entry.said}`,
+      about: entry.about,
+    },
     { withdraws: id },
   );
   // One that was never sent goes first all the same: that it never left cannot be known.

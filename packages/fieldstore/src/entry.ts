@@ -72,7 +72,9 @@ export function stand(entry: Entry, standing: CommandStanding): Settled {
     case 'applied':
       return { final: true, entry };
     case 'waiting':
-      return entry.state === 'withdrawing' ? { final: false, entry } : { final: false, entry: { ...entry, state: 'held' } };
+      return entry.state === 'withdrawing'
+        ? { final: false, entry }
+        : { final: false, entry: { ...entry, state: 'held' } };
     case 'attention':
       return {
         final: false,

@@ -28,7 +28,7 @@ const ASKED_AT_ONCE = 500;
 
 /** @throws what the line throws; records read by then are kept, and the cursor moves only with the last of them */
 export async function pullAll(store: Store, office: PullOffice): Promise<void> {
-  for (let more = true; more; ) {
+  for (let more = true; more;) {
     const asked = await store.read(questionOf);
     const page = await office.pull(asked);
     for (const id of await store.read((tx) => stale(tx, page))) {

@@ -40,7 +40,7 @@ export async function pushAll(
       await send(entries.slice(half));
     }
   };
-  for (let after = ''; ; ) {
+  for (let after = ''; ;) {
     const rows = await nextRows(store, after);
     const last = rows.at(-1);
     if (!last) return;

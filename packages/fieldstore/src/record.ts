@@ -24,8 +24,7 @@ export interface LocalChange {
 }
 
 /** Seals a command: number, outbox and what it changes here in one transaction. Known by its id, it is made once. */
-export const record = (store: Store, command: NewCommand): Promise<Entry> =>
-  store.write((tx) => seal(tx, command));
+export const record = (store: Store, command: NewCommand): Promise<Entry> => store.write((tx) => seal(tx, command));
 
 export async function seal(tx: Tx, command: NewCommand, more: Pick<Entry, 'withdraws'> = {}): Promise<Entry> {
   const known = await findEntry(tx, command.id);

@@ -10,6 +10,7 @@ import type { Incoming } from './envelope.ts';
 import { hashOf } from './hash.ts';
 import { closeLongWait } from './keep.ts';
 import { openCase } from './open-case.ts';
+import { answerAgain } from './problem.ts';
 import { withRetry } from './retry.ts';
 import { settle } from './settle.ts';
 
@@ -21,8 +22,7 @@ function answerKnown(stored: Stored, hash: string): CommandAnswer | undefined {
     throw new Refusal('command-changed', 'This id was used before with other content; send the change under a new id.');
   }
   if (stored.state === 'waiting') return undefined;
-  const answer = stored.answer as CommandAnswer;
-  return answer.outcome === 'applied' ? { ...answer, outcome: 'already-applied' } : answer;
+  return answerAgain(stored.answer as CommandAnswer);
 }
 
 /** Takes the id. False when another transaction has it: the row is then there to be read. */

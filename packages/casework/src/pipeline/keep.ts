@@ -7,7 +7,7 @@ import { toDate } from './case.ts';
 import { readHead } from './envelope.ts';
 import { storable } from './envelope-text.ts';
 import { hashOf } from './hash.ts';
-import { needsAttention, problemOf } from './problem.ts';
+import { answerAgain, needsAttention, problemOf } from './problem.ts';
 import { withRetry } from './retry.ts';
 
 /** The reason of an item that asks after a command which has waited long. */
@@ -28,7 +28,7 @@ export async function keepSent(
   const head = headOf(sent.received);
   if (!head) return needsAttention('', problem);
   const { tenantId } = actor;
-  const answer = needsAttention(head.id, problem);
+  let answer = needsAttention(head.id, problem);
   const hash = hashOf(sent.received);
   const row = {
     tenantId,
@@ -49,9 +49,12 @@ export async function keepSent(
     await tx.command.createMany({ data: row, skipDuplicates: true });
     // Where the device's number is another command's, this one is kept without it; the envelope still bears it.
     await tx.command.createMany({ data: { ...row, deviceSeq: null }, skipDuplicates: true });
+    const stored = await tx.command.findUnique({ where: { tenantId_id: { tenantId, id: head.id } } });
     // Other content under an id that is taken: the first stands, and the device keeps what it sent.
-    const ours = await tx.command.count({ where: { tenantId, id: head.id, hash } });
-    return ours === 0 ? undefined : answer;
+    if (stored?.hash !== hash) return undefined;
+    // Sent again by a clock that is wrong now, it is still the command that was answered then.
+    if (stored.state !== 'waiting') answer = answerAgain(stored.answer as unknown as CommandAnswer);
+    return answer;
   });
   return answer;
 }
@@ -79,7 +82,7 @@ async function keep(
   await world.database.notify('ullage_feed', tenantId);
 }
 
-/** One open item per command, however often it is tried. What has been applied in the meantime needs nobody. */
+/** One open item per command, however often it is sent or tried. What has been applied in the meantime needs nobody. */
 async function openItem(tx: Tx, given: { world: World; tenantId: string; answer: CommandAnswer }): Promise<void> {
   const { tenantId } = given;
   const { id: commandId, problem } = given.answer;
@@ -88,7 +91,9 @@ async function openItem(tx: Tx, given: { world: World; tenantId: string; answer:
   // It waits no more: what asked after it says less than the refusal.
   if (refused.count === 1) await closeLongWait(tx, { tenantId, commandId, at: given.world.now() });
   const stands = await tx.command.count({ where: { tenantId, id: commandId, state: 'attention' } });
-  const known = await tx.attention.count({ where: { tenantId, commandId, closedAt: null } });
+  // What somebody has decided against is not asked again because the device says it again.
+  const asked = refused.count === 1 ? { closedAt: null } : {};
+  const known = await tx.attention.count({ where: { tenantId, commandId, ...asked } });
   if (stands === 0 || known > 0 || !problem) return;
   await tx.attention.create({
     data: {

@@ -41,3 +41,7 @@ export const needsAttention = (id: string, problem: Problem): CommandAnswer => (
 
 /** The problem in an answer that is kept. */
 export const problemIn = (answer: unknown): Problem | undefined => (answer as CommandAnswer | null)?.problem;
+
+/** What a command is answered that was answered before. */
+export const answerAgain = (answer: CommandAnswer): CommandAnswer =>
+  answer.outcome === 'applied' ? { ...answer, outcome: 'already-applied' } : answer;

@@ -26,8 +26,7 @@ export async function pullAnswer(viewer: Viewer, asked: PullAsked): Promise<Pull
     more: reached < head,
     scope,
     // A cursor that is not of this feed says nothing about what its device has.
-    changed:
-      from === undefined ? scope : await changedIn(viewer, { scope, epoch: counter.epoch, from, upTo: reached }),
+    changed: from === undefined ? scope : await changedIn(viewer, { scope, epoch: counter.epoch, from, upTo: reached }),
     standing: await standingOf(viewer, asked.commandIds),
   };
 }
