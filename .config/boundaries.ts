@@ -72,7 +72,7 @@ const ROOMS: IForbiddenRuleType[] = [
   }),
   only('fieldstore', {
     name: 'fieldstore-fits-a-phone',
-    allowed: `^packages/(units|contracts|sums|${PURE})/|node_modules/(dexie|zod)/`,
+    allowed: `^packages/(units|contracts|sums|${PURE})/|node_modules/idb/`,
     comment: 'fieldstore runs in a browser without a network: the pure rooms, contracts and its own store.',
   }),
 ];

@@ -156,43 +156,35 @@ class Run {
   }
 
   async #step(): Promise<void> {
-    const { desk, ground, clock } = this.#options;
-    clock.now += this.#chance.upTo(40) * 60_000;
+    this.#options.clock.now += this.#chance.upTo(40) * 60_000;
     const device = this.#chance.of(this.#devices);
-    switch (this.#chance.upTo(16)) {
-      case 0:
-        return desk.place(this.#chance.of(ground.visits), this.#somePeople());
-      case 1:
-        device.off = this.#chance.of([0, 0, DAY_MS, -DAY_MS, 30_000]);
-        return;
-      case 2:
-        device.session = this.#chance.of([undefined, ...PEOPLE]);
-        return;
-      case 3:
-        return this.#line.deliverOne();
-      case 4:
-        return this.#restore();
-      case 5:
-        return this.#decide(device);
-      case 6: {
-        const open = await desk.attention();
-        if (open.length > 0) await desk.tryAgain(this.#chance.of(open));
-        return;
-      }
-      case 7:
-      case 8:
-      case 9:
-        return this.#wish(device);
-      case 10:
-        // Two tabs of one device, and somebody who goes on writing meanwhile.
-        await Promise.all([this.#sync(device), this.#sync(device), this.#wish(device)]);
-        return;
-      case 11:
-        await Promise.all(this.#devices.map((one) => this.#sync(one)));
-        return;
-      default:
-        await this.#sync(device);
-    }
+    await this.#chance.of(this.#happenings)(device);
+  }
+
+  /** What may happen next, the more likely more often. */
+  readonly #happenings: readonly ((device: Device) => unknown)[] = [
+    () => this.#options.desk.place(this.#chance.of(this.#options.ground.visits), this.#somePeople()),
+    (device) => (device.off = this.#chance.of([0, 0, DAY_MS, -DAY_MS, 30_000])),
+    (device) => (device.session = this.#chance.of([undefined, ...PEOPLE])),
+    () => this.#line.deliverOne(),
+    () => this.#restore(),
+    (device) => this.#decide(device),
+    () => this.#tryOneAgain(),
+    (device) => this.#wish(device),
+    (device) => this.#wish(device),
+    (device) => this.#wish(device),
+    // Two tabs of one device, and somebody who goes on writing meanwhile.
+    (device) => Promise.all([this.#sync(device), this.#sync(device), this.#wish(device)]),
+    () => Promise.all(this.#devices.map((one) => this.#sync(one))),
+    (device) => this.#sync(device),
+    (device) => this.#sync(device),
+    (device) => this.#sync(device),
+    (device) => this.#sync(device),
+  ];
+
+  async #tryOneAgain(): Promise<void> {
+    const open = await this.#options.desk.attention();
+    if (open.length > 0) await this.#options.desk.tryAgain(this.#chance.of(open));
   }
 
   #restore(): void {
@@ -440,4 +432,4 @@ const ownerOf = (userId: string) => ({ tenantId: 'tarn', userId });
 const sorted = (books: Record<string, number>) =>
   Object.entries(books)
     .filter(([, grams]) => grams !== 0)
-    .sort();
+    .sort(([a], [b]) => (a < b ? -1 : 1));

@@ -18,6 +18,7 @@ const CHECKS: Readonly<Record<string, () => Promise<Outcome>>> = {
   'types-worker': () => checkTypes(root, 'apps/worker'),
   'types-board': () => checkBoardTypes(root),
   'types-browser': () => checkTypes(root, 'tests/browser'),
+  'types-fieldstore': () => checkTypes(root, 'packages/fieldstore'),
   boundaries: () => checkBoundaries(root, boundaries),
   format: () => checkFormat(root),
   drift: () => checkDrift(),

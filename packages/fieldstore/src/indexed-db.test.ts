@@ -1,10 +1,12 @@
-import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
+import 'fake-indexeddb/auto';
 import { describe, expect, test } from 'vitest';
 import { openIndexedDb, tabLock } from './indexed-db.ts';
 import { claim, record, signOut, TABLES, unsent } from './index.ts';
 import type { Entry } from './index.ts';
 
-const opened = async (indexedDB = new IDBFactory()) => openIndexedDb('field', { indexedDB, IDBKeyRange });
+let disks = 0;
+const newDisk = (): string => `field-${(disks += 1)}`;
+const opened = (disk = newDisk()) => openIndexedDb(disk);
 const ada = { tenantId: 'tarn', userId: 'ada' };
 const aNote = (id: string) => ({
   id,
@@ -35,7 +37,7 @@ describe('the store on IndexedDB', () => {
   });
 
   test('is whole when it is opened again, and two tabs never take the same number', async () => {
-    const disk = new IDBFactory();
+    const disk = newDisk();
     const [one, two] = [await opened(disk), await opened(disk)];
     expect(await claim(one, ada, () => 'device')).toBe(true);
     await Promise.all(Array.from({ length: 20 }, (_, at) => record(at % 2 ? one : two, aNote(`note-${at}`))));

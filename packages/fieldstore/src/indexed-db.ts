@@ -1,6 +1,6 @@
 /** The store on IndexedDB, and the lock that keeps the tabs of one device apart. */
-import { Dexie } from 'dexie';
-import type { DexieOptions, Table as DexieTable, Transaction } from 'dexie';
+import { openDB } from 'idb';
+import type { IDBPTransaction } from 'idb';
 import { TABLES } from './port.ts';
 import type { Store, Table, Tx } from './port.ts';
 
@@ -14,32 +14,55 @@ export interface IndexedDb extends Store {
  * Opens a person's store; one for each person who uses the device. What a transaction wrote is on the disk, and not only
  * with the operating system, when it is over: a battery that dies then takes nothing.
  */
-export async function openIndexedDb(
-  name: string,
-  given?: Pick<DexieOptions, 'indexedDB' | 'IDBKeyRange'>,
-): Promise<IndexedDb> {
-  const db = new Dexie(name, { ...given, chromeTransactionDurability: 'strict', autoOpen: false });
-  db.version(VERSION).stores(Object.fromEntries(TABLES.map((table) => [table, ''])));
-  // Another tab with a newer app may want to change the tables: this one lets go.
-  db.on('versionchange', () => db.close());
-  await db.open();
-  const all = TABLES.map((table) => db.table<unknown, string>(table));
+export async function openIndexedDb(name: string): Promise<IndexedDb> {
+  const db = await openDB(name, VERSION, {
+    upgrade: (fresh) => TABLES.forEach((table) => fresh.createObjectStore(table)),
+    // Another tab with a newer app wants to change the tables: this one lets go.
+    blocking: (_from, _to, event) => (event.target as IDBDatabase).close(),
+  });
+  const run = async <T>(mode: 'readonly' | 'readwrite', work: (tx: Tx) => Promise<T>): Promise<T> => {
+    // The types of one that only reads leave writing out; here the browser sees to it.
+    const tx = db.transaction(TABLES, mode as 'readwrite', { durability: 'strict' });
+    // Watched from the start: a request that fails ends the transaction while the work still goes on.
+    const over = tx.done.then(
+      () => undefined,
+      (fault: unknown) => ({ fault }),
+    );
+    const result = await work(txOf(tx)).catch(async (fault: unknown) => {
+      abort(tx);
+      await over;
+      throw fault;
+    });
+    const failed = await over;
+    if (failed) throw failed.fault;
+    return result;
+  };
   return {
-    read: (work) => db.transaction('r', all, (tx) => work(txOf(tx))),
-    write: (work) => db.transaction('rw', all, (tx) => work(txOf(tx))),
+    read: (work) => run('readonly', work),
+    write: (work) => run('readwrite', work),
     close: () => db.close(),
   };
 }
 
+type Transaction = IDBPTransaction<unknown, typeof TABLES, 'readwrite'>;
+/** One that a failed request has ended is over already. */
+function abort(tx: Transaction): void {
+  try {
+    tx.abort();
+  } catch {
+    return;
+  }
+}
+
 function txOf(tx: Transaction): Tx {
-  const of = (table: Table): DexieTable<unknown, string> => tx.table(table);
+  const of = (table: Table) => tx.objectStore(table);
   return {
-    get: async <T>(table: Table, key: string) => (await of(table).get(key)) as T | undefined,
+    get: (table, key) => of(table).get(key),
     put: async (table, key, value) => void (await of(table).put(value, key)),
-    drop: async (table, key) => void (await of(table).delete(key)),
-    clear: async (table) => void (await of(table).clear()),
-    list: async <T>(table: Table, { after = '', limit = Infinity }: { after?: string; limit?: number } = {}) =>
-      (await of(table).where(':id').above(after).limit(limit).toArray()) as T[],
+    drop: (table, key) => of(table).delete(key),
+    clear: (table) => of(table).clear(),
+    list: (table, { after, limit } = {}) =>
+      of(table).getAll(after === undefined || after === '' ? null : IDBKeyRange.lowerBound(after, true), limit),
   };
 }
 

@@ -1,4 +1,4 @@
-import { IDBFactory, IDBKeyRange } from 'fake-indexeddb';
+import 'fake-indexeddb/auto';
 import { Envelope, PHOTO_PART_BYTES, Problem, Push } from '@ullage/contracts';
 import type { CommandAnswer, PullAnswer } from '@ullage/contracts';
 import { beforeEach, describe, expect, test } from 'vitest';
@@ -34,6 +34,7 @@ const answer = (id: string, outcome: CommandAnswer['outcome'], why?: string): Co
 });
 
 let store: Store;
+let disks = 0;
 let made: number;
 let pushed: Batch[];
 /** What the office does with a batch, and how a command stands that is asked about. */
@@ -42,7 +43,7 @@ let page: Partial<PullAnswer>;
 let visits: Record<string, unknown>;
 let photoOffice: Pick<Office, 'namePhoto' | 'sendPart'>;
 beforeEach(async () => {
-  store = await openIndexedDb('field', { indexedDB: new IDBFactory(), IDBKeyRange });
+  store = await openIndexedDb(`sync-${(disks += 1)}`);
   made = 100;
   pushed = [];
   take = ({ commands }) => commands.map(({ id }) => answer(id, 'applied'));
