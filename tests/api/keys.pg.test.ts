@@ -62,7 +62,7 @@ test('a wrong key is refused beside a good session, too; what a proxy asks for b
 
 const routes = allRoutes(api.app);
 const urlOf = ({ path }: Route): string => path.replaceAll(/:\w+/g, () => newId());
-const NO_KEY = /^(\w+ \/v1\/(account|people\/|sign-ins|sync\/push)|(POST|DELETE) \/v1\/(keys|webhooks))/;
+const NO_KEY = /^(\w+ \/v1\/(account|people\/|sign-ins|sync\/(push|pull))|(POST|DELETE) \/v1\/(keys|webhooks))/;
 /** Told from the address, as in the table of people. */
 function ought({ method, path }: Route): Permission | 'everybody' | 'no key' {
   if (!path.startsWith('/v1/') || /^\/v1\/(invitations\/|password-resets)/.test(path)) return 'everybody';
