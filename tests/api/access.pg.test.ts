@@ -1,10 +1,11 @@
-import { COMMANDS, isCommandName, MAY, ROLES } from '@ullage/contracts';
+import { COMMANDS, MAY, ROLES } from '@ullage/contracts';
 import type { Permission } from '@ullage/contracts';
 import { allRoutes, AUTH_ROUTES } from '@ullage/api';
 import type { Route } from '@ullage/api';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { aFirm, Visitor } from '../support/api-people.ts';
 import type { Firm } from '../support/api-people.ts';
+import { asksOf } from '../support/asks.ts';
 import { checksums } from '../support/api-checksums.ts';
 import { newId, runApi } from '../support/api-run.ts';
 
@@ -30,28 +31,11 @@ const MANAGED = new Set([
   'DELETE /v1/webhooks/:id',
 ]);
 
-const BY_ADDRESS: readonly (readonly [address: RegExp, asks: Permission])[] = [
-  [/^\/v1\/sums\//, 'sums.ask'],
-  [/^\/v1\/sync\/(push|pull)$/, 'visit.record'],
-  [/^\/v1\/visits\/:id\/(suggestions|placing)$/, 'visit.place'],
-  [/^\/v1\/(repeats|prices|gas-used)(\/|$)/, 'costs.read'],
-  [/^\/v1\/imports/, 'import.run'],
-];
-
-/** What a route ought to ask, told from its address and not from what the route says of itself. */
-function ought({ method, path }: Route): Permission | 'nothing' | 'a session' | undefined {
+function ought(route: Route): Permission | 'nothing' | 'a session' | undefined {
+  const { method, path } = route;
   if (PUBLIC.has(path)) return 'nothing';
   if (OWN_ACCOUNT.has(path)) return 'a session';
-  if (MANAGED.has(`${method} ${path}`)) return 'people.manage';
-  if (method === 'GET' && path.startsWith('/v1/imports')) return 'import.read';
-  // The list is everybody's to read; the whole of a firm in a file is its owner's.
-  if (path.startsWith('/v1/leaving/')) return 'leave';
-  if (method === 'PUT' && path.startsWith('/v1/photos/')) return 'visit.record';
-  const found = BY_ADDRESS.find(([address]) => address.test(path));
-  if (found) return found[1];
-  const kind = path.replace('/v1/commands/', '');
-  if (isCommandName(kind)) return COMMANDS[kind].permission;
-  return method === 'GET' && path.startsWith('/v1/') ? 'books.read' : undefined;
+  return MANAGED.has(`${method} ${path}`) ? 'people.manage' : asksOf(route);
 }
 
 const urlOf = ({ path }: Route): string => path.replaceAll(/:\w+/g, () => newId());

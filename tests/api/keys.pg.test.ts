@@ -2,7 +2,7 @@
 import { allRoutes } from '@ullage/api';
 import type { Route } from '@ullage/api';
 import { createOffice, systemClock } from '@ullage/casework';
-import { COMMAND_NAMES, COMMANDS, KEY_ROLES, MAY } from '@ullage/contracts';
+import { KEY_ROLES, MAY } from '@ullage/contracts';
 import type { KeyRole, Permission } from '@ullage/contracts';
 import { makeCalendar } from '@ullage/units';
 import { Temporal } from 'temporal-polyfill';
@@ -10,6 +10,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { aFirm, expectOk, Visitor } from '../support/api-people.ts';
 import type { Answer, Firm } from '../support/api-people.ts';
 import { newId, runApi } from '../support/api-run.ts';
+import { asksOf } from '../support/asks.ts';
 
 const calendar = makeCalendar(Temporal);
 const system = systemClock(calendar);
@@ -63,19 +64,12 @@ test('a wrong key is refused beside a good session, too; what a proxy asks for b
 const routes = allRoutes(api.app);
 const urlOf = ({ path }: Route): string => path.replaceAll(/:\w+/g, () => newId());
 const NO_KEY = /^(\w+ \/v1\/(account|people\/|sign-ins|sync\/(push|pull))|(POST|DELETE) \/v1\/(keys|webhooks))/;
-/** Told from the address, as in the table of people. */
-function ought({ method, path }: Route): Permission | 'everybody' | 'no key' {
+function ought(route: Route): Permission | 'everybody' | 'no key' | undefined {
+  const { method, path } = route;
   if (!path.startsWith('/v1/') || /^\/v1\/(invitations\/|password-resets)/.test(path)) return 'everybody';
   if (NO_KEY.test(`${method} ${path}`)) return 'no key';
-  if (path.startsWith('/v1/sums/')) return 'sums.ask';
-  if (path.startsWith('/v1/imports')) return method === 'GET' ? 'import.read' : 'import.run';
-  if (path.startsWith('/v1/leaving/')) return 'leave';
-  if (method === 'PUT') return 'visit.record';
-  if (/^\/v1\/visits\/:id\/(suggestions|placing)$/.test(path)) return 'visit.place';
-  if (/^\/v1\/(repeats|prices|gas-used)(\/|$)/.test(path)) return 'costs.read';
-  const kind = COMMAND_NAMES.find((name) => path === `/v1/commands/${name}`);
-  if (kind === undefined) return 'books.read';
-  return COMMANDS[kind].permission === 'people.manage' ? 'no key' : COMMANDS[kind].permission;
+  const asks = asksOf(route);
+  return asks === 'people.manage' ? 'no key' : asks;
 }
 
 describe.each(KEY_ROLES)('a key of the role %s', (role) => {
