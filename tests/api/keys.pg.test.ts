@@ -64,11 +64,12 @@ test('a wrong key is refused beside a good session, too; what a proxy asks for b
 const routes = allRoutes(api.app);
 const urlOf = ({ path }: Route): string => path.replaceAll(/:\w+/g, () => newId());
 const NO_KEY = /^(\w+ \/v1\/(account|people\/|sign-ins|sync\/(push|pull))|(POST|DELETE) \/v1\/(keys|webhooks))/;
-function ought(route: Route): Permission | 'everybody' | 'no key' | undefined {
+function ought(route: Route): Permission | 'everybody' | 'no key' {
   const { method, path } = route;
   if (!path.startsWith('/v1/') || /^\/v1\/(invitations\/|password-resets)/.test(path)) return 'everybody';
   if (NO_KEY.test(`${method} ${path}`)) return 'no key';
   const asks = asksOf(route);
+  if (asks === undefined) throw new Error(`nothing says what ${method} ${path} asks`);
   return asks === 'people.manage' ? 'no key' : asks;
 }
 
