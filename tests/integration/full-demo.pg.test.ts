@@ -198,12 +198,12 @@ test('the second firm sees its own and nothing of the first', async () => {
   await expect(office.unit(neighbour, theirs!.unitId)).rejects.toMatchObject({ code: 'not-found' });
 });
 
-test('attention holds what the mixed cylinder raised, and little else', async () => {
+test('attention holds what the mixed cylinder and the dead detector raised, and little else', async () => {
   const { items } = await office.attention(actor('owner'));
   expect(
     items
       .filter(({ closedAt }) => closedAt === null)
       .map(({ reason }) => reason)
       .sort(),
-  ).toEqual(['mixed', 'other-gas']);
+  ).toEqual(['instrument-failed', 'mixed', 'other-gas']);
 });

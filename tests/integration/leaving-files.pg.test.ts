@@ -127,51 +127,51 @@ const BAD: readonly (readonly [what: string, make: () => Uint8Array, where: stri
     /not belong/,
   ],
   [
-    'line 3 that is no JSON',
-    () => changed((files) => setLine(files, { name: 'history.jsonl', line: 3 }, () => '{"what":')),
-    'history.jsonl, line 3',
+    'line 20 that is no JSON',
+    () => changed((files) => setLine(files, { name: 'history.jsonl', line: 20 }, () => '{"what":')),
+    'history.jsonl, line 20',
     /no JSON/,
   ],
   [
-    'line 3 that is no such line',
+    'line 20 that is no such line',
     () =>
       changed((files) =>
-        setLine(files, { name: 'history.jsonl', line: 3 }, (line) => line.replace('"hash" :', '"rash" :')),
+        setLine(files, { name: 'history.jsonl', line: 20 }, (line) => line.replace('"hash" :', '"rash" :')),
       ),
-    'history.jsonl, line 3',
+    'history.jsonl, line 20',
     /./,
   ],
   [
     'a command nobody knows',
     () =>
       changed((files) =>
-        setLine(files, { name: 'history.jsonl', line: 3 }, (line) =>
+        setLine(files, { name: 'history.jsonl', line: 20 }, (line) =>
           line.replace(/"kind" : "[a-z-]+"/, '"kind" : "grant-everything"'),
         ),
       ),
-    'history.jsonl, line 3',
+    'history.jsonl, line 20',
     /no such command/,
   ],
   [
     'a command of nobody',
     () =>
       changed((files) =>
-        setLine(files, { name: 'history.jsonl', line: 3 }, (line) =>
+        setLine(files, { name: 'history.jsonl', line: 20 }, (line) =>
           line.replace(/"userId" : "[0-9a-f-]+"/, `"userId" : "${newId()}"`),
         ),
       ),
-    'history.jsonl, line 3',
+    'history.jsonl, line 20',
     /nobody/,
   ],
   [
     'a command that was rewritten',
     () =>
       changed((files) =>
-        setLine(files, { name: 'history.jsonl', line: 3 }, (line) =>
+        setLine(files, { name: 'history.jsonl', line: 20 }, (line) =>
           line.replace(/"hash" : "[0-9a-f]{8}/, '"hash" : "00000000'),
         ),
       ),
-    'history.jsonl, line 3',
+    'history.jsonl, line 20',
     /changed since it came/,
   ],
   [

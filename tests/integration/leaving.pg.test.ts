@@ -105,7 +105,17 @@ test('everything there is to do was done in what was taken over', async () => {
   expect(COMMAND_NAMES.filter((kind) => !lived.applied.has(kind))).toEqual([]);
   const lines = strFromU8(unzipSync(file)['history.jsonl']!).split('\n').slice(0, -1);
   const kinds = new Set(lines.map((line) => (JSON.parse(line) as { what: string }).what));
-  expect([...kinds].sort()).toEqual(['attention', 'command', 'kept', 'reminded', 'settled', 'time-passed']);
+  expect([...kinds].sort()).toEqual([
+    'attention',
+    'command',
+    'import',
+    'import-row',
+    'import-stands',
+    'kept',
+    'reminded',
+    'settled',
+    'time-passed',
+  ]);
 });
 
 test('what there is for people: a table of each thing, text kept from being run, nothing that opens a door', async () => {

@@ -91,6 +91,51 @@ export const HistoryLine = z.discriminatedUnion('what', [
   z.strictObject({ what: z.literal('settled'), id: z.uuid(), at: Instant, how: Code }),
   /** Time alone changed what the law asks of a circuit. */
   z.strictObject({ what: z.literal('time-passed'), circuit: z.uuid(), cause: z.uuid(), at: Instant }),
+  /** A file of rows that was carried out as commands, told before them: by its rows it can be taken back. */
+  z.strictObject({
+    what: z.literal('import'),
+    id: z.uuid(),
+    kind: Code,
+    fileName: z.string().max(400),
+    fileBytes: z.int().nonnegative(),
+    fileHash: z.string().max(100),
+    format: Code.nullable(),
+    header: z.unknown(),
+    headerKey: z.string().max(100_000),
+    matched: z.unknown(),
+    settings: z.unknown(),
+    decisions: z.unknown(),
+    byUserId: z.uuid(),
+    madeAt: Instant,
+    checkedAt: Instant.nullable(),
+    startedAt: Instant.nullable(),
+  }),
+  /** A row of it that made something. */
+  z.strictObject({
+    what: z.literal('import-row'),
+    importId: z.uuid(),
+    number: z.int().positive(),
+    cells: z.unknown(),
+    state: z.enum(['done', 'kept']),
+    makes: z.unknown(),
+    commandId: z.uuid(),
+    commandKind: Code.nullable(),
+    body: z.unknown(),
+    madeCustomerId: z.uuid().nullable(),
+    madeSiteId: z.uuid().nullable(),
+    madeUnitId: z.uuid().nullable(),
+    madeCircuitId: z.uuid().nullable(),
+    onCircuitId: z.uuid().nullable(),
+    madeCylinderId: z.uuid().nullable(),
+    madePersonId: z.uuid().nullable(),
+  }),
+  /** How it stands in the end. */
+  z.strictObject({
+    what: z.literal('import-stands'),
+    id: z.uuid(),
+    state: z.enum(['done', 'undone']),
+    endedAt: Instant.nullable(),
+  }),
   /** Somebody was reminded of a duty. */
   z.strictObject({
     what: z.literal('reminded'),

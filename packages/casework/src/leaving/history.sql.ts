@@ -28,6 +28,7 @@ const CAUSED = `
     AND NOT EXISTS (SELECT FROM feed own WHERE own.tenant_id = a.tenant_id AND own.cause_id = a.command_id)
   GROUP BY a.command_id`;
 const MADE = `SELECT kind, record_id, min(number) AS number FROM feed WHERE op = 'made' AND kind IN ('notice', 'attention') GROUP BY kind, record_id`;
+const CARRIED_OUT = `'running', 'done', 'undoing', 'undone'`;
 /** Items that no command made. */
 const ITEMS = `
   SELECT i.id, i.kind, i.command_id, i.reason, i.problem, i.subject_kind, i.subject_id, i.opened_at, made.number FROM attention i LEFT JOIN made ON made.kind = 'attention' AND made.record_id = i.id
@@ -50,7 +51,8 @@ export const HISTORY = `
       'waitsFor', (SELECT coalesce(json_agg(w.waits_for ORDER BY w.waits_for), '[]') FROM command_wait w
         WHERE w.tenant_id = c.tenant_id AND w.command_id = c.id))
     FROM command c LEFT JOIN LATERAL (SELECT reason FROM items WHERE items.command_id = c.id ORDER BY opened_at LIMIT 1) items ON true
-    WHERE c.state <> 'applied' OR items.reason IS NOT NULL
+    -- What was taken back before it came has a row without content: taking it back makes that again.
+    WHERE c.hash <> '' AND (c.state <> 'applied' OR items.reason IS NOT NULL)
     UNION ALL
     SELECT i.opened_at, i.number, 1, i.id, json_build_object('what', 'attention', 'id', i.id, 'kind', i.kind,
       'commandId', i.command_id, 'reason', i.reason, 'problem', i.problem, 'subjectKind', i.subject_kind,
@@ -65,6 +67,24 @@ export const HISTORY = `
     FROM (SELECT DISTINCT a.at, (a.detail ->> 'circuit')::uuid AS circuit, (a.detail ->> 'cause')::uuid AS cause
       FROM audit a WHERE a.action = 'time-passed' AND a.detail ? 'cause') passed
     LEFT JOIN caused ON caused.cause_id = passed.cause
+    UNION ALL
+    SELECT r.made_at, NULL, -2, r.id, json_build_object('what', 'import', 'id', r.id, 'kind', r.kind, 'fileName', r.file_name,
+      'fileBytes', r.file_bytes, 'fileHash', r.file_hash, 'format', r.format, 'header', r.header, 'headerKey', r.header_key,
+      'matched', r.matched, 'settings', r.settings, 'decisions', r.decisions, 'byUserId', r.by_user_id,
+      'madeAt', ${iso('r.made_at')}, 'checkedAt', ${iso('r.checked_at')}, 'startedAt', ${iso('r.started_at')})
+    FROM import_run r WHERE r.state IN (${CARRIED_OUT})
+    UNION ALL
+    SELECT r.made_at, NULL, -1, i.command_id, json_build_object('what', 'import-row', 'importId', i.import_id, 'number', i.number,
+      'cells', i.cells, 'state', CASE i.state WHEN 'kept' THEN 'kept' ELSE 'done' END, 'makes', i.makes, 'commandId', i.command_id,
+      'commandKind', i.command_kind, 'body', i.body, 'madeCustomerId', i.made_customer_id, 'madeSiteId', i.made_site_id,
+      'madeUnitId', i.made_unit_id, 'madeCircuitId', i.made_circuit_id, 'onCircuitId', i.on_circuit_id,
+      'madeCylinderId', i.made_cylinder_id, 'madePersonId', i.made_person_id)
+    FROM import_row i JOIN import_run r ON r.tenant_id = i.tenant_id AND r.id = i.import_id
+    WHERE r.state IN (${CARRIED_OUT}) AND i.state IN ('done', 'kept', 'undone')
+    UNION ALL
+    SELECT coalesce(r.ended_at, r.started_at, r.made_at), NULL, 9, r.id, json_build_object('what', 'import-stands', 'id', r.id,
+      'state', CASE r.state WHEN 'undone' THEN 'undone' ELSE 'done' END, 'endedAt', ${iso('r.ended_at')})
+    FROM import_run r WHERE r.state IN (${CARRIED_OUT})
     UNION ALL
     SELECT coalesce(n.at, r.reminded_at), made.number, 5, coalesce(n.id, r.duty_id), json_build_object('what', 'reminded',
       'dutyId', coalesce(n.duty_id, r.duty_id), 'stage', coalesce(r.stage, (n.body ->> 'stage')::int),

@@ -11,6 +11,7 @@ import { readDesk, readDevice } from '../pipeline/envelope.ts';
 import type { Incoming } from '../pipeline/envelope.ts';
 import { restored } from '../pipeline/envelope-text.ts';
 import { hashOf } from '../pipeline/hash.ts';
+import { importRow, importRun, importStands } from './take-imports.ts';
 import type { Found } from './bad-file.ts';
 import { photoBytes, smallBytes } from './check-file.ts';
 import { differencesFrom, FOUND_MAX } from './compare.ts';
@@ -135,6 +136,12 @@ function tell(of: TakingOver, asThere: HistoryLine, known: Known): Promise<strin
       return settled(of, line);
     case 'time-passed':
       return timePassed(of, line);
+    case 'import':
+      return importRun(of, line);
+    case 'import-row':
+      return importRow(of, line);
+    case 'import-stands':
+      return importStands(of, line);
     case 'reminded':
       return reminded(of, line);
   }
