@@ -144,8 +144,8 @@ test('the attention list is worked by keyboard alone: arrows, Enter, and the foc
 test('the detector’s clear look and the follow-up test made with it are listed, with the way', async () => {
   await pressAt(desk, desk.getByRole('button', { name: /^See what it touched: D-14 failed its check/ }));
   await heading('Recall of D-14');
-  await expect(desk.locator('main header')).toContainText('0 of 2 settled');
-  await expect(desk.locator('main header')).toContainText('D-14 failed its check.');
+  await expect(desk.locator('main > header')).toContainText('0 of 2 settled');
+  await expect(desk.locator('main > header')).toContainText('D-14 failed its check.');
   await expect(thing('Looks', /Evaporator return bend/)).toContainText('from D-14 to 0311-A by look');
   const tested = thing('Duties', /0311-A: Follow-up verification test/);
   await expect(tested).toContainText('It discharges: Follow-up verification test, 40 CFR 84.106(e)');
@@ -188,7 +188,7 @@ test('tested again, the follow-up verification is open once more and a visit to 
   await expect(dialog).toContainText('give text of 3 to 400 characters');
   await typeAt(desk, dialog.getByLabel('Why', { exact: true }), 'Soap showed the same place tight that day.');
   await pressAt(desk, dialog.getByRole('button', { name: 'Save' }));
-  await expect(desk.locator('main header')).toContainText('Closed');
+  await expect(desk.locator('main > header')).toContainText('Closed');
   await expect(desk.getByRole('heading', { level: 1 })).toBeFocused();
   await expect(thing('Looks', /Evaporator/)).toContainText('Soap showed the same place tight that day.');
   await desk.goto('/returns');
@@ -214,7 +214,7 @@ test('a bad cylinder: its gas in another and in two circuits, each with its one 
   );
   await pressAt(desk, dialog.getByRole('button', { name: 'See what it touched' }));
   await heading('Recall of R-1');
-  await expect(desk.locator('main header')).toContainText('0 of 4 settled');
+  await expect(desk.locator('main > header')).toContainText('0 of 4 settled');
   await expect(things('Cylinders').getByRole('heading', { level: 3 })).toHaveText(['R-1', 'R-2']);
   await expect(thing('Cylinders', /R-2/)).toContainText('from R-1 to R-2 by transfer');
   await expect(thing('Cylinders', /R-2/)).toContainText('12.00 lb');
@@ -228,10 +228,10 @@ test('a bad cylinder: its gas in another and in two circuits, each with its one 
   await expect(thing('Cylinders', /R-2/).getByRole('link').first()).toBeFocused();
   await pressAt(desk, desk.getByRole('button', { name: 'Propose a visit: 0538-A' }));
   await said('A visit is proposed');
-  await expect(desk.locator('main header')).toContainText('2 of 4 settled');
+  await expect(desk.locator('main > header')).toContainText('2 of 4 settled');
   await look(desk, 'recall-half');
   await desk.goto(`/cylinders/${source}`);
-  await expect(desk.locator('main header')).toContainText('set aside');
+  await expect(desk.locator('main > header')).toContainText('set aside');
   await expect(desk.getByRole('row', { name: /^Charging/ })).toContainText('Not fit');
   await desk.goto('/returns');
   await expect(desk.locator('main')).toContainText('Recall: gas from R-1 came to this circuit.');
@@ -245,7 +245,7 @@ test('opened again from the settings it is the same recall; a tare under which n
     await desk.keyboard.press('ArrowDown');
   await desk.keyboard.press('Enter');
   await heading('Recall of D-14');
-  await expect(desk.locator('main header')).toContainText('Closed');
+  await expect(desk.locator('main > header')).toContainText('Closed');
 
   await desk.goto('/attention');
   await pressAt(desk, desk.getByRole('button', { name: /^See what it touched: R-3/ }));
