@@ -38,7 +38,7 @@ export function whyNext({ look, chance }: Chosen, facts: TrailFacts, { hits, dou
   if (places.every((place) => GAUGES_GO_ON.includes(place))) return `It is opened for the gauges anyway: ${odds}.`;
   if (look.by === 'isolate-section' || look.by === 'standing-pressure')
     return `It tells which side leaks, not where: ${odds}.`;
-  if (places.length > 1) return `One look covers ${look.covers.length} places: ${odds}.`;
+  if (places.length > 1) return `One look covers ${places.length} places: ${odds}.`;
   return `Finds most per minute of what is left: ${odds}.`;
 }
 

@@ -63,7 +63,7 @@ describe('five cases', () => {
       { ...SPLIT, equipment: 'rack', goneGramsPerYear: { low: 30_000, high: 50_000 }, detectors: [] },
       'Compressor and machine room',
       'eyes-and-ears',
-      'One look covers 9 places: 20 % likely to show it.',
+      'One look covers 12 places: 20 % likely to show it.',
     ],
     [
       'The detector answered at the indoor coil: bubbles at the likeliest joint there, before anything else.',
