@@ -80,7 +80,7 @@ const done = (dialog: Locator): Promise<void> => pressAt(desk, dialog.getByRole(
 test('90.0 psig at 75 °F is over the shop limit by fine instruments, and stops charging', async () => {
   const dialog = await check({ temperature: '75', pressure: '90.0', sigmas: ['0.1', '1'] });
   await expect(dialog).toContainText('Over the shop limit: 78 kPa, two sigma 4 kPa above saturation, limit 69 kPa.');
-  await expect(dialog).toContainText('10.8 ± 0.6 % by volume, two sigma; 11.6 g');
+  await expect(dialog).toContainText('10.8 ± 0.6 % by volume, two sigma; 11.6 to 18.9 g');
   await expect(dialog).toContainText('75 °F, sigma 0.1 K');
   await expect(dialog).toContainText('90.0 psig, sigma 1 kPa');
   await expect(dialog).toContainText('101.3 kPa, from its elevation');

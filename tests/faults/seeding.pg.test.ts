@@ -45,7 +45,7 @@ async function look<T>(read: (admin: pg.Client) => Promise<T>): Promise<T> {
   }
 }
 
-test('killed while it migrates and while it seeds, the next start makes it anew: one contractor, told to the end', async () => {
+test('killed while it migrates and while it seeds, the next start makes it anew: the demo’s contractors, told to the end', async () => {
   mkdirSync(home, { recursive: true });
   for (const [words, afterMs] of [
     ['PostgreSQL ready', 200],
@@ -71,7 +71,7 @@ test('killed while it migrates and while it seeds, the next start makes it anew:
     );
     return found.rows;
   });
-  expect(made).toMatchObject({ tenants: 1, users: 6, unbalanced: 0 });
+  expect(made).toMatchObject({ tenants: 2, users: 15, unbalanced: 0 });
   expect(made?.units).toBeGreaterThan(3);
 
   // It is finished: a start after it makes nothing.

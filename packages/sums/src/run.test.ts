@@ -462,8 +462,12 @@ test('where to look: the detector failed its check after a look, in whatever off
   const doubted = first(asked);
   expect(doubted.answer.notNow[0]?.text).toBe('D-14 failed its check: take another detector, or bubbles.');
   expect(doubted.flare).toBeCloseTo(first({ ...asked, looks: [] }).flare ?? NaN, 12);
-  // Checked at 09:09 site time, before the look at 09:10: it stands.
-  const before = [{ id: 'D-14', tag: 'D-14', checks: [{ at: '2026-03-20T15:09:00Z', result: 'fail' }] }];
+  // Failed, and good again at 09:09 site time, before the look at 09:10: it stands.
+  const checks = [
+    { at: '2026-03-20T15:08:00Z', result: 'fail' },
+    { at: '2026-03-20T15:09:00Z', result: 'pass' },
+  ];
+  const before = [{ id: 'D-14', tag: 'D-14', checks }];
   expect(first({ ...asked, detectors: before }).flare).toBeLessThan(doubted.flare ?? 0);
 });
 
