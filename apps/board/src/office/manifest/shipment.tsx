@@ -38,7 +38,8 @@ export interface ShipmentProps {
 interface Part {
   readonly draft: ShipmentDraft;
   readonly errors: Readonly<Record<string, string>>;
-  readonly change: (part: Partial<ShipmentDraft>) => void;
+  /** What changes; of the draft as it stands then, where the answer to a scan comes later than what was typed after it. */
+  readonly change: (part: Partial<ShipmentDraft> | ((old: ShipmentDraft) => Partial<ShipmentDraft>)) => void;
 }
 
 function sendWords(count: number, busy: boolean): string {
@@ -123,17 +124,18 @@ function WhoFields({ draft, errors, change, receivers }: Part & Pick<ShipmentPro
 function Picker({ draft, errors, change, cylinders, unit }: Part & Pick<ShipmentProps, 'cylinders' | 'unit'>) {
   const [text, setText] = useState('');
   const [said, setSaid] = useState('');
-  const take = (cylinder: Sendable): void => change({ rows: withRow(draft.rows, cylinder, unit) });
+  const take = (cylinder: Sendable): void => change((old) => ({ rows: withRow(old.rows, cylinder, unit) }));
   async function scan(): Promise<void> {
     const query = text.trim();
     if (query === '') return;
+    // The next scan begins on an empty field, whatever becomes of this one.
+    setText('');
     const answer = await call<CylinderListView>(`/v1/cylinders?query=${encodeURIComponent(query)}`);
     const same = (one: string | null): boolean => one?.toLowerCase() === query.toLowerCase();
     const found = answer.ok ? answer.data.items.find((one) => same(one.serial) || same(one.label)) : undefined;
     if (!found) return setSaid(`${query}: no cylinder has that serial or label.`);
     if (!isFitFor(found, draft.purpose)) return setSaid(`${query}: is not fit for that; its page says why.`);
     setSaid('');
-    setText('');
     take(found);
   }
   const open = offered(cylinders, draft);
@@ -214,7 +216,7 @@ export function Shipment({ receivers, cylinders, unit }: ShipmentProps) {
   const part: Part = {
     draft,
     errors: messages(problem?.errors ?? [], shipmentField),
-    change: (more) => setDraft((old) => ({ ...old, ...more })),
+    change: (more) => setDraft((old) => ({ ...old, ...(typeof more === 'function' ? more(old) : more) })),
   };
   return (
     <form
