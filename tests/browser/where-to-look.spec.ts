@@ -31,9 +31,13 @@ const first = async (): Promise<string> => (await card().locator('[aria-live] p'
 const chances = async (): Promise<string> => (await card().textContent()) ?? '';
 
 async function recordClear(): Promise<void> {
+  const recorded = page.getByRole('list', { name: 'Recorded' }).getByRole('listitem');
+  const before = await recorded.count();
   await card().getByRole('button', { name: 'Fill in this look' }).click();
+  await expect(page.getByLabel(/^Method/)).not.toHaveValue('');
   await page.getByRole('button', { name: 'Clear', exact: true }).click();
-  await save(page, 'Save this look', 'Clear');
+  await page.getByRole('button', { name: 'Save this look' }).click();
+  await expect(recorded).toHaveCount(before + 1);
 }
 
 test('a suggestion with its minutes, a reason in one sentence, and the next two', async () => {
@@ -48,10 +52,7 @@ test('a suggestion with its minutes, a reason in one sentence, and the next two'
 test('one tap fills the look; when it is clear the next one is told', async () => {
   const before = await first();
   const second = await card().getByRole('listitem').first().textContent();
-  await card().getByRole('button', { name: 'Fill in this look' }).click();
-  await expect(page.getByLabel(/^Method/)).not.toHaveValue('');
-  await page.getByRole('button', { name: 'Clear', exact: true }).click();
-  await save(page, 'Save this look', 'Clear');
+  await recordClear();
   await expect.poll(first).not.toBe(before);
   expect(second).toContain(await first());
 });
