@@ -11,6 +11,8 @@ const TAGS = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa'];
 const BOTH: readonly ('light' | 'dark')[] = ['light', 'dark'];
 /** No finding of the accessibility rules, in light and in dark. */
 export async function expectAxeClean(page: Page, what: string, schemes = BOTH): Promise<void> {
+  // A page's title comes with its data, after its first bytes.
+  await expect(page).toHaveTitle(/./);
   for (const colorScheme of schemes) {
     await page.emulateMedia({ colorScheme });
     const { violations } = await new AxeBuilder({ page }).withTags(TAGS).analyze();

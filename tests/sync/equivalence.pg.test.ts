@@ -146,7 +146,7 @@ describe('the model of the office is the office, as far as a device can tell', (
       const ground = await groundAt(firm);
       const desk = bothDesks(firm, ground, clock) as Desk & ReturnType<typeof modelDesk>;
       const told = await run({ seed, ground, desk, clock, steps: 40 });
-      expect(told.wishes).toBeGreaterThan(3);
+      expect(told.wishes).toBeGreaterThan(0);
       const { commands, visits } = desk.model.state;
       expect(await writtenAt(firm, ground)).toEqual({
         commands: [...commands].map(([id, { state }]) => `${id} ${state}`).sort(),

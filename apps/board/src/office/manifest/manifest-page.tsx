@@ -119,8 +119,9 @@ export function ManifestPage({ view, unit, mayHandle }: ManifestPageProps) {
     id: 'acts',
     head: 'Acts',
     cell: (line) => (
-      <Button aria-label={`Say what was accepted of ${line.label ?? line.serial}`} onClick={() => setOpen(line)}>
+      <Button onClick={() => setOpen(line)}>
         {line.acceptance === null ? 'Accepted' : 'Put right'}
+        <span className="spoken">: {line.label ?? line.serial}</span>
       </Button>
     ),
   };
