@@ -81,7 +81,7 @@ test('two cylinders go on a manifest, one scanned and one chosen; what is forgot
 });
 
 test('what was accepted of one is less, and wants a reason', async () => {
-  await pressAt(desk, desk.getByRole('button', { name: 'Accepted: C-81' }));
+  await pressAt(desk, desk.getByRole('button', { name: 'Accepted of C-81' }));
   const dialog = desk.getByRole('dialog');
   await typeAt(desk, dialog.getByLabel('Accepted', { exact: true }), '19');
   await pressAt(desk, dialog.getByRole('button', { name: 'Save' }));

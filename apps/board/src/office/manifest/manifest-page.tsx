@@ -121,7 +121,7 @@ export function ManifestPage({ view, unit, mayHandle }: ManifestPageProps) {
     cell: (line) => (
       <Button onClick={() => setOpen(line)}>
         {line.acceptance === null ? 'Accepted' : 'Put right'}
-        <span className="spoken">: {line.label ?? line.serial}</span>
+        <span className="spoken"> of {line.label ?? line.serial}</span>
       </Button>
     ),
   };
