@@ -1,9 +1,10 @@
 import { readFile } from 'node:fs/promises';
-import type { BrowserContext, Page } from '@playwright/test';
+import type { BrowserContext } from '@playwright/test';
 import { strFromU8, unzipSync } from 'fflate';
-import { expect, expectAxeClean, expectNoSideways, listenForFaults, PHONE, signedIn, test } from './fixtures.ts';
+import { expect, listenForFaults, signedIn, test } from './fixtures.ts';
 import { pressAt } from './parts/desk.ts';
 import { aFirm, get } from './parts/firm.ts';
+import { check, look } from './parts/look.ts';
 
 /** An owner takes everything along and comes back with it in a firm that is founded for it. */
 test.use({ trace: 'off' });
@@ -11,32 +12,6 @@ const LEAVING = '/settings/leaving';
 /** The worker looks every few seconds. */
 const WORKED = { timeout: 60_000 };
 
-/** For a look at what was made: `LOOK` names a folder. */
-async function look(page: Page, name: string): Promise<void> {
-  const folder = process.env.LOOK;
-  if (folder === undefined) return;
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const [width, height] of [
-      [1440, 900],
-      [390, 844],
-    ] as const) {
-      await page.setViewportSize({ width, height });
-      await page.screenshot({ path: `${folder}/${name}-${width}-${colorScheme}.png`, fullPage: true });
-    }
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-  await page.setViewportSize({ width: 1440, height: 900 });
-}
-async function check(page: Page, name: string): Promise<void> {
-  await page.evaluate(() => document.fonts.ready);
-  await look(page, name);
-  await expectAxeClean(page, name);
-  await page.setViewportSize(PHONE.viewport);
-  await expectAxeClean(page, `${name} at a phone’s width`);
-  await expectNoSideways(page);
-  await page.setViewportSize({ width: 1440, height: 900 });
-}
 const books = async (context: BrowserContext): Promise<unknown> =>
   (await get<{ totals: unknown }>(context, '/v1/books')).totals;
 

@@ -1,7 +1,8 @@
 import type { BrowserContext, Locator, Page } from '@playwright/test';
-import { expect, expectAxeClean, expectNoSideways, listenForFaults, PHONE, test } from './fixtures.ts';
+import { expect, listenForFaults, PHONE, test } from './fixtures.ts';
 import { pressAt, tabTo, typeAt } from './parts/desk.ts';
 import { aFirm, command, get, jobFor, joined, lb, newId, workDone, type Job } from './parts/firm.ts';
+import { check, look } from './parts/look.ts';
 
 /** What a failed detector and a bad cylinder touched, found and worked off at the keyboard. */
 let owner: BrowserContext;
@@ -69,32 +70,6 @@ test.afterAll(async () => {
   await owner.close();
 });
 
-/** For a look at what was made: `LOOK` names a folder. */
-async function look(page: Page, name: string): Promise<void> {
-  const folder = process.env.LOOK;
-  if (folder === undefined) return;
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const [width, height] of [
-      [1440, 900],
-      [390, 844],
-    ] as const) {
-      await page.setViewportSize({ width, height });
-      await page.screenshot({ path: `${folder}/${name}-${width}-${colorScheme}.png`, fullPage: true });
-    }
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-  await page.setViewportSize({ width: 1440, height: 900 });
-}
-/** Clean for axe in light and dark, and nothing sticks out on a phone. */
-async function check(page: Page, name: string): Promise<void> {
-  await look(page, name);
-  await expectAxeClean(page, name);
-  await page.setViewportSize(PHONE.viewport);
-  await expectAxeClean(page, `${name} at a phone’s width`);
-  await expectNoSideways(page);
-  await page.setViewportSize({ width: 1440, height: 900 });
-}
 const said = (text: RegExp | string): Promise<void> =>
   expect(desk.locator('[role="status"]').filter({ hasText: text }).first()).toBeVisible();
 const things = (group: string): Locator => desk.getByRole('region', { name: group }).getByRole('listitem');

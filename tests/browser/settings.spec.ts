@@ -1,8 +1,9 @@
 import type { BrowserContext, Page } from '@playwright/test';
 import { totp } from '../support/totp.ts';
-import { expect, expectAxeClean, expectNoSideways, listenForFaults, PHONE, test } from './fixtures.ts';
+import { expect, expectAxeClean, listenForFaults, test } from './fixtures.ts';
 import { pressAt } from './parts/desk.ts';
 import { aFirm, get, joined, newcomer, PASSWORD, post } from './parts/firm.ts';
+import { check, look } from './parts/look.ts';
 
 /** What a contractor sets for itself, and everybody for their own sign-in; an auditor reads and is offered no change. */
 test.use({ trace: 'off' });
@@ -22,32 +23,6 @@ test.afterAll(async () => {
   for (const context of [technician, auditor, owner]) await context.close();
 });
 
-/** For a look at what was made: `LOOK` names a folder. */
-async function look(page: Page, name: string): Promise<void> {
-  const folder = process.env.LOOK;
-  if (folder === undefined) return;
-  for (const colorScheme of ['light', 'dark'] as const) {
-    await page.emulateMedia({ colorScheme });
-    for (const [width, height] of [
-      [1440, 900],
-      [390, 844],
-    ] as const) {
-      await page.setViewportSize({ width, height });
-      await page.screenshot({ path: `${folder}/${name}-${width}-${colorScheme}.png`, fullPage: true });
-    }
-  }
-  await page.emulateMedia({ colorScheme: 'light' });
-  await page.setViewportSize({ width: 1440, height: 900 });
-}
-/** Clean for axe in light and dark, and nothing sticks out on a phone. */
-async function check(page: Page, name: string): Promise<void> {
-  await look(page, name);
-  await expectAxeClean(page, name);
-  await page.setViewportSize(PHONE.viewport);
-  await expectAxeClean(page, `${name} at a phone’s width`);
-  await expectNoSideways(page);
-  await page.setViewportSize({ width: 1440, height: 900 });
-}
 async function open(page: Page, path: string, heading: string): Promise<void> {
   await page.goto(path);
   await expect(page.getByRole('heading', { level: 1, name: heading })).toBeVisible();
